@@ -643,6 +643,12 @@ export interface FoundStep extends PlainStep {
   harness: HarnessView;
 }
 
+/** The colour of one wire that leads to a position. */
+export interface WireColour {
+  line: 'signal' | 'supply' | 'ground';
+  colour: string;
+}
+
 /** A circuit as a chain, with what its checks said so far. */
 export interface HarnessView {
   position: string;
@@ -657,7 +663,7 @@ export interface HarnessView {
   /** Null once a segment is named or nothing is left to check. */
   next: HarnessCheck | null;
   /** The wire as it was noted. */
-  wire: { size: string; centimetres: number; celsius: number; colour: string; words: string } | null;
+  wire: { size: string; centimetres: number; celsius: number; colour: string; colours: WireColour[]; words: string } | null;
   /** The sizes that a wire is noted with. */
   sizes: string[];
 }

@@ -74,6 +74,13 @@ function wires(/** @type {Record<string, Place>} */ places, /** @type {Place} */
     <path class="harness-wire" d=${`M${SENSOR} ${LINES.ground}H${far - (branches ? 5 : 0)}${branches ? `V${HIGH - 8}` : ''}`} />`;
 }
 
+/** The three wires as they are drawn above each other, one of them thick. @param {string} line */
+export function wireShape(line) {
+  return html`<svg class="wire-shape" viewBox="0 0 36 24" aria-hidden="true">
+    ${Object.keys(LINES).map((each, n) => svg`<path class=${each === line ? 'harness-pin' : 'harness-wire'} d=${`M3 ${4 + 8 * n}h30`} />`)}
+  </svg>`;
+}
+
 function sensor() {
   return svg`<path class="harness-body" d="M${SENSOR} ${TOP + 4}H18a16 24 0 0 0 0 48H${SENSOR}z" />
     <path class="harness-line" d="M9 ${TOP + 12}a12 20 0 0 0 0 32" />`;

@@ -97,20 +97,44 @@ def test_the_wire_is_typed_once_and_the_limit_follows_it(take_screens):
     assert keep.is_disabled()
     page.get_by_label("Length, cm").fill("450")
     page.get_by_label("Size of the wire").select_option("0.5")
-    page.get_by_label("Its colour").fill("white and blue")
+    page.get_by_label("Colour, signal").fill("white and blue")
+    page.get_by_label("Colour, ground").fill(" brown")
     page.get_by_label("Pins, such as").fill("1 signal, 2 supply, 3 ground")
     keep.click()
 
     page.get_by_role("button", name="Bad More than 0.68 Ω, or open").wait_for()
-    page.get_by_text("Wire: white and blue").wait_for()
+    rows = page.locator(".circuit .wire-colours li")
+    rows.first.wait_for()
+    assert [row.inner_text().strip() for row in rows.all()] == ["Signal: white and blue", "Ground: brown"]
+    page.locator(".circuit-place").get_by_text("signal (white and blue)").wait_for()
     assert page.locator(".harness-pin-number").all_text_contents() == ["1", "2", "3"]
     noted = last(page, "wire_noted")
     assert noted == {
         "position": OUTER, "size": "0.5", "centimetres": 450, "celsius": 20,
-        "colour": "white and blue", "pins": "1 signal, 2 supply, 3 ground",
+        "colour": "", "signal_colour": "white and blue", "supply_colour": "", "ground_colour": "brown",
+        "pins": "1 signal, 2 supply, 3 ground",
     }  # fmt: skip
     page.get_by_text("Wire and pins", exact=True).click()
-    assert page.get_by_label("Its colour").input_value() == "white and blue"
+    assert page.get_by_label("Colour, signal").input_value() == "white and blue"
+    assert phone.lacking(*SIZES) == {}
+
+
+def test_the_one_colour_of_before_stands_and_goes_along(take_screens):
+    driver = at_check("continuity")
+    driver.fact(
+        "wire_noted", position=OUTER, size="0.5", centimetres=450, celsius=20, colour="violet", pins=""
+    )
+    page = at_job(take_screens(), driver)
+    page.get_by_text("Wire: violet").wait_for()
+
+    page.get_by_text("Wire and pins", exact=True).click()
+    page.get_by_label("Colour, supply").fill("red 🔴 " + "and very " * 5)
+    page.get_by_role("button", name="Keep the wire").click()
+
+    page.locator(".wire-colours li").get_by_text("Supply: red 🔴").wait_for()
+    page.get_by_text("Wire: violet").wait_for()
+    noted = last(page, "wire_noted")
+    assert (noted["colour"], noted["signal_colour"], noted["supply_colour"][:3]) == ("violet", "", "red")
 
 
 def test_whoever_doubts_a_find_makes_one_check_more(take_screens):

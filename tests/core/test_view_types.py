@@ -186,6 +186,7 @@ def along_the_wiring(core):
         core("reset", events=[])
         job = swapped(Driver(core), OUTER)
         wire = {"size": "0.5", "centimetres": 450, "celsius": 20, "colour": "blue", "pins": "1 signal"}
+        wire["supply_colour"] = "red"
         job.fact("wire_noted", position=OUTER, **wire)
         while job.step()["id"] == "wiring.measure":
             job.choose(answers.get(job.step()["expects"]["check"], 2))

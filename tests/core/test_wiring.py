@@ -167,6 +167,7 @@ def test_the_wire_at_a_position_sets_its_limit(job):
         "Wire at right outer: 0.5 mm², 4.50 m, 20 °C. Colour: white and blue. "
         "Pins: 1 signal, 2 supply, 3 ground."
     )
+    assert step["harness"]["wire"]["colours"] == []
     fact = step["choices"][0]["events"][0]
     for value, against in (("0.6", False), ("0.7", True), ("5000", True)):
         refusal = job.check({**fact, "data": {**fact["data"], "value": value}})
@@ -177,6 +178,20 @@ def test_the_wire_at_a_position_sets_its_limit(job):
 
     job.record(wire(size="AWG 24", centimetres=1000, celsius=85))
     assert job.step()["choices"][0]["words"] == "1.56 Ω or less"
+
+
+def test_each_wire_of_a_position_has_its_colour(job):
+    job.record(wire(signal_colour="white and blue", ground_colour="brown"))
+
+    assert at_continuity(job)["harness"]["wire"]["colours"] == [
+        {"line": "signal", "colour": "white and blue"},
+        {"line": "ground", "colour": "brown"},
+    ]
+    [told] = [each for each in job.view()["history"] if each["kind"] == "wire_noted"]
+    assert told["sentence"] == (
+        "Wire at right outer: 0.5 mm², 4.50 m, 20 °C. Signal wire: white and blue. Ground wire: brown."
+    )
+    assert job.check(wire(supply_colour=5))["fault"]["field"] == "data.supply_colour"
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ from ..messages import message
 from ..messages import sentences
 from ..meter import copper
 from ..meter import figure
+from ..parts import wires
 from ..state import contradictions
 from ..state import stories
 from ..state.state import is_hanging
@@ -168,7 +169,12 @@ def _tell_wire_noted(names, data) -> dict:
         celsius=str(data["celsius"]),
     )
     colour = message("facts-wire-colour", colour=data["colour"]) if data["colour"] else ""
-    return sentences([said, colour, message("facts-wire-pins", pins=data["pins"]) if data["pins"] else ""])
+    each = [
+        message("facts-wire-colour-of", line=line, colour=wire_colour)
+        for line, wire_colour in wires.colours(data)
+    ]
+    pins = message("facts-wire-pins", pins=data["pins"]) if data["pins"] else ""
+    return sentences([said, colour] + each + [pins])
 
 
 def _tell_reading(names, data, check) -> dict:
@@ -251,6 +257,10 @@ KINDS = (
         Celsius("celsius"),
         Text("colour"),
         Text("pins"),
+        # The colour of each wire that leads there, in a person's words, too.
+        Text("signal_colour", later=True),
+        Text("supply_colour", later=True),
+        Text("ground_colour", later=True),
         does=_wire_noted,
         tells=_tell_wire_noted,
     ),

@@ -14,6 +14,7 @@ from ..messages import minutes
 from ..messages import percent
 from ..messages import sentences
 from ..meter import copper
+from ..parts import wires
 from ..parts.sort import Harness
 from ..state.job import Job
 from ..words import words
@@ -203,6 +204,7 @@ def _wire(noted: dict | None) -> dict | None:
         "centimetres": noted["centimetres"],
         "celsius": noted["celsius"],
         "colour": noted["colour"],
+        "colours": [{"line": line, "colour": colour} for line, colour in wires.colours(noted)],
         "words": message(
             "guide-wire-noted",
             size=copper.called(noted["size"]),

@@ -189,6 +189,13 @@ facts-reading-not-retaken = { CAP($check) } at { $position }: not done again, { 
 facts-wire-noted = Wire at { $position }: { $size }, { $metres } m, { $celsius } °C.
 # $colour: white and blue
 facts-wire-colour = Colour: { $colour }.
+# $line: signal
+# $colour: white and blue
+facts-wire-colour-of = { $line ->
+    [signal] Signal wire
+    [supply] Supply wire
+   *[ground] Ground wire
+}: { $colour }.
 # $pins: 1 signal, 2 supply, 3 ground
 facts-wire-pins = Pins: { $pins }.
 

@@ -89,9 +89,13 @@ steps-circuit-size = Size of the wire
 steps-circuit-square = { $size } mm²
 steps-circuit-length = Length, cm
 steps-circuit-celsius = Warm as, °C
-steps-circuit-colour = Its colour
+# $line: signal
+steps-circuit-colour = Colour, { $line }
 # $colour: white and blue
 steps-circuit-coloured = Wire: { $colour }
+# $line: signal
+# $colour: white and blue
+steps-circuit-line-coloured = { $line } ({ $colour })
 steps-circuit-pins = Pins, such as: 1 signal
 steps-circuit-whole = Length and °C are whole numbers, without their unit.
 steps-circuit-keep = Keep the wire

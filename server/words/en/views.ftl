@@ -610,6 +610,9 @@ views-correct-field = { $field ->
     [serial] Serial number
     [unit] Sensor
     [colour] Colour
+    [signal_colour] Colour of the signal wire
+    [supply_colour] Colour of the supply wire
+    [ground_colour] Colour of the ground wire
     [pins] Pins
     [ticks] Ticking at
     [unheard] Nothing to hear at

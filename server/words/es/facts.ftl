@@ -114,6 +114,11 @@ facts-repaired-what = Qué se hizo: { $what }
 facts-reading-not-retaken = { CAP($check) } en { $position }: no se repitió, { $reason }.
 facts-wire-noted = Cable en { $position }: { $size }, { $metres } m, { $celsius } °C.
 facts-wire-colour = Color: { $colour }.
+facts-wire-colour-of = { $line ->
+    [signal] Cable de señal
+    [supply] Cable de alimentación
+   *[ground] Cable de masa
+}: { $colour }.
 facts-wire-pins = Contactos: { $pins }.
 
 facts-a-unit = { PART($sort, form: "a") }

@@ -82,9 +82,13 @@ steps-circuit-size = Sección del cable
 steps-circuit-square = { $size } mm²
 steps-circuit-length = Longitud, cm
 steps-circuit-celsius = Temperatura, °C
-steps-circuit-colour = Su color
+# $line: signal
+steps-circuit-colour = Color, { $line }
 # $colour: white and blue
 steps-circuit-coloured = Cable: { $colour }
+# $line: signal
+# $colour: white and blue
+steps-circuit-line-coloured = { $line } ({ $colour })
 steps-circuit-pins = Contactos, como: 1 señal
 steps-circuit-whole = La longitud y los °C son números enteros, sin su unidad.
 steps-circuit-keep = Guardar el cable

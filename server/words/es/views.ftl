@@ -425,6 +425,9 @@ views-correct-field = { $field ->
     [serial] Número de serie
     [unit] Sensor
     [colour] Color
+    [signal_colour] Color del cable de señal
+    [supply_colour] Color del cable de alimentación
+    [ground_colour] Color del cable de masa
     [pins] Contactos
     [ticks] Hace tictac en
     [unheard] Nada que oír en

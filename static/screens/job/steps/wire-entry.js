@@ -9,7 +9,8 @@ import { say } from '../../../words/words.js';
 import { sentence } from '../../frame/sentence.js';
 
 /** @typedef {import('../../../core/views.js').HarnessView} HarnessView */
-/** @typedef {{size: string, length: string, celsius: string, colour: string, pins: string}} Typed */
+/** @typedef {'signal_colour' | 'supply_colour' | 'ground_colour'} ColourName */
+/** @typedef {{size: string, length: string, celsius: string, pins: string} & Record<ColourName, string>} Typed */
 
 /** A workshop, in °C. */
 const INDOORS = 20;
@@ -17,7 +18,9 @@ const INDOORS = 20;
 const FIELDS = /** @type {const} */ ([
   ['length', 'numeric', 5],
   ['celsius', 'text', 3],
-  ['colour', 'text', 60],
+  ['signal_colour', 'text', 60],
+  ['supply_colour', 'text', 60],
+  ['ground_colour', 'text', 60],
   ['pins', 'text', 120],
 ]);
 const WHOLE = /^-?\d+$/;
@@ -37,8 +40,10 @@ export function wireEntry(ctx, view) {
   };
   const fault = form.wire ? faultOf(typed) : '';
   const record = () => {
-    const { size, length, celsius, colour, pins } = typed;
-    const data = { position: view.position, size, centimetres: Number(length), celsius: Number(celsius), colour: colour.trim(), pins: pins.trim() };
+    const { size, length, celsius, pins } = typed;
+    // What an earlier version noted as the one colour stays as it was said.
+    const said = { colour: wire?.colour ?? '', pins: pins.trim(), ...coloursOf(typed) };
+    const data = { position: view.position, size, centimetres: Number(length), celsius: Number(celsius), ...said };
     delete form.wire;
     return ctx.act([{ kind: 'wire_noted', data }]);
   };
@@ -55,7 +60,7 @@ export function wireEntry(ctx, view) {
         </label>
         ${FIELDS.map(
           ([name, mode, most]) => html`<label class="field" data-wire=${name}>
-            <span class="field-note">${say(`steps-circuit-${name}`)}</span>
+            <span class="field-note">${nameOf(name)}</span>
             <input type="text" inputmode=${mode} maxlength=${most} autocomplete="off" .value=${typed[name]} @input=${put(name)} />
           </label>`,
         )}
@@ -70,8 +75,21 @@ export function wireEntry(ctx, view) {
 
 /** @param {HarnessView} view @returns {Typed} */
 function known({ wire, pins, sizes }) {
-  const { size = sizes[0], centimetres = '', celsius = INDOORS, colour = '' } = wire ?? {};
-  return { size, length: String(centimetres), celsius: String(celsius), colour, pins };
+  const { size = sizes[0], centimetres = '', celsius = INDOORS, colours = [] } = wire ?? {};
+  const of = (/** @type {string} */ line) => colours.find((each) => each.line === line)?.colour ?? '';
+  const each = { signal_colour: of('signal'), supply_colour: of('supply'), ground_colour: of('ground') };
+  return { size, length: String(centimetres), celsius: String(celsius), pins, ...each };
+}
+
+/** @param {(typeof FIELDS)[number][0]} name */
+function nameOf(name) {
+  const [line, colour] = name.split('_');
+  return colour ? say('steps-circuit-colour', { line: say(`steps-circuit-${line}`) }) : say(`steps-circuit-${name}`);
+}
+
+/** @param {Typed} typed */
+function coloursOf({ signal_colour, supply_colour, ground_colour }) {
+  return { signal_colour: signal_colour.trim(), supply_colour: supply_colour.trim(), ground_colour: ground_colour.trim() };
 }
 
 /** Square millimetres are a bare figure. @param {string} size */
