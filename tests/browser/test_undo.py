@@ -9,6 +9,12 @@ from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 
 OUTER = "right outer"
+# How far below the first one the middle of each part of the head stands.
+MIDDLES = """() => {
+  const head = document.querySelector(".screen-head");
+  const boxes = [...head.children].map((part) => part.getBoundingClientRect());
+  return boxes.map(({ top, height }) => Math.round(top + height / 2 - boxes[0].top - boxes[0].height / 2));
+}"""
 
 
 @pytest.fixture
@@ -38,6 +44,17 @@ def test_an_entry_is_taken_back_by_one_tap_and_the_history_says_so(phone):
     phone.page.get_by_text("More", exact=True).tap()
     phone.page.get_by_text("Everything recorded").or_(phone.page.locator("a[href*='history']")).first.tap()
     phone.see("a slip")
+
+
+def test_the_head_of_a_narrow_phone_keeps_to_one_line_beside_undo(phone):
+    mechanic = Mechanic(phone)
+    mechanic.opens_a_job()
+    phone.page.set_viewport_size({"width": 320, "height": 640})
+    mechanic.enters_a_test(OUTER)
+    phone.wait_step("photo")
+    phone.page.get_by_role("button", name="Undo").wait_for()
+
+    assert phone.page.evaluate(MIDDLES) == [0, 0, 0, 0]
 
 
 def test_back_leads_out_of_a_job_and_never_forward_again(phone):

@@ -7,7 +7,6 @@ from ..messages import message
 from ..messages import sentences
 from ..meter import copper
 from ..meter import figure
-from ..parts import wires
 from ..state import contradictions
 from ..state import stories
 from ..state.state import is_hanging
@@ -160,6 +159,12 @@ def _tell_circuit_measured(names, data) -> dict:
     return said[0] if len(said) == 1 else sentences(said)
 
 
+def wire_colours(noted: dict) -> list[tuple]:
+    """Return (line, colour) of each wire of a position whose colour was typed, as `wire_noted` has it."""
+    typed = [(line, noted.get(line + "_colour", "")) for line in ("signal", "supply", "ground")]
+    return [(line, colour) for line, colour in typed if colour]
+
+
 def _tell_wire_noted(names, data) -> dict:
     said = message(
         "facts-wire-noted",
@@ -171,7 +176,7 @@ def _tell_wire_noted(names, data) -> dict:
     colour = message("facts-wire-colour", colour=data["colour"]) if data["colour"] else ""
     each = [
         message("facts-wire-colour-of", line=line, colour=wire_colour)
-        for line, wire_colour in wires.colours(data)
+        for line, wire_colour in wire_colours(data)
     ]
     pins = message("facts-wire-pins", pins=data["pins"]) if data["pins"] else ""
     return sentences([said, colour] + each + [pins])

@@ -4,6 +4,7 @@ from ..evidence import checks
 from ..evidence import job_alone
 from ..evidence.checks import Standing
 from ..facts.evidence import provoked_words
+from ..facts.evidence import wire_colours
 from ..harness import order
 from ..harness.chain import WARM
 from ..messages import all_of
@@ -14,7 +15,6 @@ from ..messages import minutes
 from ..messages import percent
 from ..messages import sentences
 from ..meter import copper
-from ..parts import wires
 from ..parts.sort import Harness
 from ..state.job import Job
 from ..words import words
@@ -204,7 +204,7 @@ def _wire(noted: dict | None) -> dict | None:
         "centimetres": noted["centimetres"],
         "celsius": noted["celsius"],
         "colour": noted["colour"],
-        "colours": [{"line": line, "colour": colour} for line, colour in wires.colours(noted)],
+        "colours": [{"line": line, "colour": colour} for line, colour in wire_colours(noted)],
         "words": message(
             "guide-wire-noted",
             size=copper.called(noted["size"]),

@@ -7,8 +7,6 @@ from ..meter.limits import AtMost
 
 # What contacts and probes add, in micro-ohms: common practice, no source.
 _CONTACTS = 500000
-# The wires of a position, in the order in which they are drawn.
-LINES = ("signal", "supply", "ground")
 _COOL_AND_HOT = (20, 85)  # °C: a workshop, and beside an exhaust
 
 
@@ -49,12 +47,6 @@ def told(check: dict, noted: dict | None) -> dict | None:
         cool=_hundredths(cool),
         hot=_hundredths(hot),
     )
-
-
-def colours(noted: dict | None) -> list[tuple]:
-    """Return (line, colour) of each wire of a position whose colour was typed, as `wire_noted` has it."""
-    typed = [(line, (noted or {}).get(line + "_colour", "")) for line in LINES]
-    return [(line, colour) for line, colour in typed if colour]
 
 
 def _of(noted: dict) -> int:
