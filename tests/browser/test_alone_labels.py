@@ -167,6 +167,31 @@ def test_no_code_is_printed_twice_and_a_failed_print_only_where_no_sensor_has_th
     assert not set(second) & set(first)
 
 
+def test_labels_that_were_printed_by_mistake_go_out_of_use_and_no_sensor_takes_them(alone):
+    batch = make(alone, 3, taps=["Roll, one label a page"])
+    (codes,) = in_the_log(alone.page)
+    page = alone.show(f"/#/labels/{batch}")
+    page.get_by_text("Some are torn or lost").click()
+    page.get_by_role("checkbox", name=labels.shown(codes[0])).check()
+    alone.tap("Take this label out of use")
+    page.get_by_text("Say in a few words what happened to them.").wait_for()
+    page.get_by_label("What happened to them").fill("the wrong paper")
+    alone.tap("Take this label out of use")
+    page.get_by_role("heading", name="2 on paper · 0 on a sensor · 1 void").wait_for()
+    assert page.get_by_text("the wrong paper").is_visible()
+    assert alone.lacks_room() == []
+
+    page.get_by_text("The print failed or was lost").click()
+    alone.tap("It is destroyed: make these 2 again")
+    page.get_by_text("2 labels are ready to print").wait_for()
+    assert sorted(in_the_log(page)[-1]) == sorted(codes[1:])
+
+    page = alone.show(f"/#/code/{codes[0]}/scanned")
+    page.get_by_label("Part number").fill("PS-1")
+    alone.tap("Add the spare")
+    page.get_by_text("was taken out of use").first.wait_for()
+
+
 def test_the_file_of_the_labels_prints_at_their_size_too(alone, site, tmp_path):
     """From a computer with a printer, say: the file stands alone."""
     make(alone, 3, taps=["Roll, one label a page", "80 mm roll"])

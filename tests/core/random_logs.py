@@ -221,6 +221,15 @@ class _Maker:
             "layout": {},
         }
 
+    def spoiled(self, job):
+        batches = [batch for batch in self.fold.state.printed if batch["codes"]]
+        batch = self.dice.choice(batches) if batches else {"id": "b1", "codes": [self.code(job)]}
+        return "labels_spoiled", {
+            "batch": batch["id"],
+            "codes": [self.dice.choice(batch["codes"])],
+            "reason": "torn",
+        }
+
     def closed(self, job):
         return "job_closed", {"note": ""}
 
@@ -263,13 +272,22 @@ _ANYWHERE = (
     "return_received",
     "return_decided",
     "labels_printed",
+    "labels_spoiled",
     "corrected",
     "put_right",
 )
 _MAKERS = (
     [_Maker.pulled, _Maker.fitted, _Maker.moved, _Maker.seen, _Maker.labelled, _Maker.added] * 3
     + [_Maker.mixed, _Maker.corrected, _Maker.tested, _Maker.started] * 2
-    + [_Maker.voided, _Maker.pictured, _Maker.received, _Maker.decided, _Maker.printed, _Maker.closed]
+    + [
+        _Maker.voided,
+        _Maker.pictured,
+        _Maker.received,
+        _Maker.decided,
+        _Maker.printed,
+        _Maker.spoiled,
+        _Maker.closed,
+    ]
     + [_Maker.opening, _Maker.righted]
 )
 _BY_KIND = {
@@ -287,5 +305,6 @@ _BY_KIND = {
     "return_received": _Maker.received,
     "return_decided": _Maker.decided,
     "labels_printed": _Maker.printed,
+    "labels_spoiled": _Maker.spoiled,
     "job_opened": _Maker.opening,
 }

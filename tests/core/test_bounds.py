@@ -60,6 +60,7 @@ OUTSIDE = [
      "a whole number of at most 1,000,000,000"),
     ("photo_taken", pictured(width=MOST_COUNT + 1), "data.width", str(MOST_COUNT + 1),
      "a whole number of at most 1,000,000,000"),
+    ("labels_spoiled", {"batch": "b 1", "codes": [], "reason": "torn"}, "data.batch", '"b 1"', ID),
     ("labels_printed", {"batch": "b 1", "codes": [], "host": "", "layout": {}}, "data.batch", '"b 1"', ID),
 ]  # fmt: skip
 

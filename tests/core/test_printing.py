@@ -169,3 +169,54 @@ def test_a_code_goes_into_one_batch_and_again_only_while_no_sensor_has_it(core, 
 def test_a_layout_of_a_later_version_does_not_hide_the_batches(core, job):
     printed(job, drawn(core, 1), paper="b7")
     assert core("label_batches")[0]["layout"] == "Another layout"
+
+
+def spoil(job, codes, batch="b0000000000aa"):
+    data = {"batch": batch, "codes": codes, "reason": "the wrong paper"}
+    found = job.core("check", events=[{"kind": "labels_spoiled", "job": None, "data": data}])["refusal"]
+    if found is None:
+        job.core("add", events=[{"event": job.envelope("labels_spoiled", data, job=None)}])
+    return found and found["title"]
+
+
+def test_labels_printed_by_mistake_go_out_of_use_for_good(core, job):
+    codes = drawn(core, 3)
+    printed(job, codes)
+    assert spoil(job, codes[:1]) is None
+
+    [line] = core("label_batches")
+    assert line["counts"] == {"on paper": 2, "on a sensor": 0, "void": 1}
+    found = {each["code"]: (each["state"], each["reason"]) for each in core("label_batch", batch=1)["labels"]}
+    assert found[codes[0]] == ("void", "the wrong paper")
+    assert found[codes[1]] == ("on paper", None)
+    assert refusal(core, codes[:1], batch="b0000000000aa") == "This label is void"
+    assert refusal(core, codes[1:], batch="b0000000000aa") is None
+    assert codes[0] not in core("new_labels", random=DICE, count=99)
+
+
+def test_a_label_out_of_use_is_put_on_no_sensor(core, job):
+    codes = drawn(core, 1)
+    printed(job, codes)
+    spoil(job, codes)
+    added = {"unit": "u1", "part": "PS-1", "serial": "", "code": codes[0], "place": "stock", "how": "scanned"}
+    draft = {"kind": "unit_added", "job": None, "data": added}
+    found = core("check", events=[draft])["refusal"]
+    assert found["title"] == "This label is void"
+
+
+def test_only_what_lies_on_paper_of_that_batch_goes_out_of_use(core, job):
+    one, other = drawn(core, 2)
+    printed(job, [one])
+    assert spoil(job, [other]) == "This label was printed before"
+    assert spoil(job, [one], batch="b0000000000bb") == "This label was printed before"
+    job.force("unit_labelled", unit="v1.rear-left-outer", code=one, how="scanned")
+    assert spoil(job, [one]) == "This label is in use"
+
+
+def test_a_void_label_that_another_phone_has_put_on_a_sensor_counts_as_on_it(core, job):
+    (code,) = drawn(core, 1)
+    printed(job, [code])
+    spoil(job, [code])
+    job.force("unit_labelled", unit="v1.rear-left-outer", code=code, how="scanned")
+    [each] = core("label_batch", batch=1)["labels"]
+    assert (each["state"], each["unit"], each["reason"]) == ("on a sensor", "v1.rear-left-outer", None)

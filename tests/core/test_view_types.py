@@ -164,6 +164,8 @@ def printed_here(core):
     roll = {"roll": "50x30"}
     batch = {"batch": "b0000000000aa", "codes": codes, "host": "files.example.org", "layout": roll}
     core("add", events=[{"event": job.envelope("labels_printed", batch, job=None)}])
+    spoiled = {"batch": batch["batch"], "codes": codes[:1], "reason": "torn"}
+    core("add", events=[{"event": job.envelope("labels_spoiled", spoiled, job=None)}])
     [line] = core("label_batches")
     core("label_batch", batch=line["id"])
     asked = {"distance": "20", "versions": {"M": 3, "Q": 4, "H": 5}, "base": BASE}

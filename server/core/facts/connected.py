@@ -17,6 +17,7 @@ from .mixups import body_id
 from .naming import LabelCode
 
 MIXED, PRINTED, LEARNED = "units_mixed", "labels_printed", "learned"
+_OF_PRINTING = (PRINTED, "labels_spoiled")
 # The fields that name units, or the label on one, in whatever kind. What was held up by mistake is only kept.
 FIELDS = sorted(
     {field.name for kind in ALL for field in kind.fields if field.names_units or isinstance(field, LabelCode)}
@@ -152,8 +153,10 @@ def names(event: dict) -> list[str]:
         if kind == "job_opened" and isinstance(data.get("vehicle"), dict):
             named.append(data["vehicle"].get("id"))
             named.extend(first_units(data))
-    if kind in (MIXED, PRINTED):
-        named.append(kind)
+    if kind == MIXED:
+        named.append(MIXED)
+    if kind in _OF_PRINTING:
+        named.append(PRINTED)
     if kind in (RATES, MINUTES) and not event.get("job"):
         named.append(LEARNED)
     return [name for name in named if name and isinstance(name, str)]

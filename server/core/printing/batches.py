@@ -16,7 +16,7 @@ def listed(state) -> list:
         batch = state.printed[number - 1]
         counts = {FREE: 0, ON: 0, VOID: 0}
         for code in batch["codes"]:
-            counts[_standing(state, code)[0]] += 1
+            counts[_standing(state, batch, code)[0]] += 1
         found.append(
             {
                 "id": number,
@@ -38,9 +38,10 @@ def one(state, number: int) -> dict | None:
     batch = state.printed[number - 1]
     found = []
     for code in sorted(batch["codes"]):
-        standing, unit = _standing(state, code)
+        standing, unit = _standing(state, batch, code)
+        reason = None if unit else _reason(batch, code)
         found.append(
-            {"code": code, "shown": labels.shown(code), "state": standing, "unit": unit, "reason": None}
+            {"code": code, "shown": labels.shown(code), "state": standing, "unit": unit, "reason": reason}
         )
     return {
         "id": number,
@@ -58,9 +59,14 @@ def _words(options: dict) -> dict:
         return message("printing-layout-other")
 
 
-def _standing(state, code: str) -> tuple:
+def _reason(batch: dict, code: str) -> str | None:
+    """Return why a label went out of use before anything carried it, or None."""
+    return batch.get("void", {}).get(code)
+
+
+def _standing(state, batch: dict, code: str) -> tuple:
     """Return what became of a label, and the unit whose label it is or was, or None."""
     unit = state.codes.get(code)
     if unit is None:
-        return FREE, None
+        return (FREE if _reason(batch, code) is None else VOID), None
     return (VOID if code in state.units[unit]["old_codes"] else ON), unit

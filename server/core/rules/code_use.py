@@ -2,6 +2,7 @@
 
 from ..codes import labels
 from ..messages import message
+from ..state.printed import is_spoiled
 from ..state.unit import Unit
 from ..words import words
 from .refusal import refusal
@@ -23,6 +24,8 @@ def refuse(fold, draft, job):
             message("rules-code-none-do"),
         )
     holder = state.codes.get(code)
+    if holder is None and is_spoiled(state, code):
+        return _out_of_use(code)
     if holder is None:
         return _second(state, data["unit"], job) if draft["kind"] == "unit_labelled" else None
     name, sort = labels.shown(code), Unit(state, holder, job).sort.identity
@@ -33,15 +36,19 @@ def refuse(fold, draft, job):
             message("rules-go-on"),
         )
     if code in state.units[holder]["old_codes"]:
-        return _refusal(
-            message("rules-code-void-title"),
-            message("rules-code-void", code=name),
-            message("rules-code-void-do"),
-        )
+        return _out_of_use(code)
     return _refusal(
         message("rules-code-other-title", sort=sort),
         message("rules-unit-is", unit=name, place=words.place_words(Unit(state, holder, job))),
         message("rules-code-other-do", sort=sort),
+    )
+
+
+def _out_of_use(code: str) -> dict:
+    return _refusal(
+        message("rules-code-void-title"),
+        message("rules-code-void", code=labels.shown(code)),
+        message("rules-code-void-do"),
     )
 
 

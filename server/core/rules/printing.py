@@ -1,8 +1,12 @@
-"""No code is ever printed for two sensors: a batch is new, or what is printed again is on no sensor."""
+"""No code is ever printed for two sensors: a batch is new, or what is printed again is on no sensor.
+
+Nor is a label printed again, or taken out of use, that is out of use already.
+"""
 
 from ..codes import labels
 from ..messages import message
 from ..state.printed import batch_of
+from ..state.printed import is_spoiled
 from ..state.printed import printed_codes
 from ..state.unit import Unit
 from .refusal import refusal
@@ -11,8 +15,9 @@ RULE = "printing"
 
 
 def refuse(fold, draft, job):
-    """Refuse codes that are no printed ones, that lie about on paper, or that a sensor has."""
-    if draft["kind"] != "labels_printed":
+    """Refuse codes that are no printed ones, that lie about on paper, that a sensor has, or out of use."""
+    spoiled = draft["kind"] == "labels_spoiled"
+    if draft["kind"] != "labels_printed" and not spoiled:
         return None
     state, data = fold.state, draft["data"]
     batch = batch_of(state, data["batch"])
@@ -33,7 +38,14 @@ def refuse(fold, draft, job):
                 message("rules-printed-used", code=name, sort=Unit(state, state.codes[code]).sort.identity),
                 message("rules-printed-used-do"),
             )
-        if code in printed or (batch and code not in batch["codes"]):
+        if is_spoiled(state, code):
+            return refusal(
+                RULE,
+                message("rules-code-void-title"),
+                message("rules-code-void", code=name),
+                message("rules-printed-spoiled-do"),
+            )
+        if code in printed or (spoiled and batch is None) or (batch and code not in batch["codes"]):
             return refusal(
                 RULE,
                 message("rules-printed-before-title"),

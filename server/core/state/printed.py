@@ -18,6 +18,11 @@ def printed_codes(state) -> dict:
     return found
 
 
+def is_spoiled(state, code: str) -> bool:
+    """Tell whether a printed label went out of use before anything carried it."""
+    return bool([batch for batch in state.printed if code in batch.get("void", {})])
+
+
 def printed_for(state, code: str) -> str:
     """Return the host (and folder) that the label with this code names, or "" where none was printed."""
     for batch in state.printed:

@@ -314,6 +314,12 @@ facts-labels-printed = { $count ->
     [one] { $count } label printed.
    *[other] { $count } labels printed.
 }
+# $count (count): 3
+# $reason: the paper jammed
+facts-labels-spoiled = { $count ->
+    [one] { $count } printed label out of use: { $reason }
+   *[other] { $count } printed labels out of use: { $reason }
+}
 
 # $unit: K7F-3M
 # $how: scanned

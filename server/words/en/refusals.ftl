@@ -157,6 +157,7 @@ refusals-kind = { $kind ->
     [reach_set] How many minutes until a hand is on the unit at a position
     [money_set] Labour and prices, in minor units of the user's currency; 0 is not given
     [labels_printed] Labels were printed, by a phone without a server
+    [labels_spoiled] Printed labels that nothing carries went out of use
     [return_received] A clerk at the parts counter has the unit in hand
     [record_received] A record from elsewhere was checked for a returned unit
     [return_decided] A clerk took a returned unit back, held it or refused it, and signed

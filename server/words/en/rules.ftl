@@ -226,6 +226,7 @@ rules-printed-used-title = This label is in use
 # $sort: parking-sensor
 rules-printed-used = { $code } is on { PART($sort, form: "a") }, or was.
 rules-printed-used-do = Print the others: open the batch again.
+rules-printed-spoiled-do = Leave it out: open the batch again.
 rules-printed-before-title = This label was printed before
 # $code: K7F-3M
 rules-printed-before = { $code } belongs to another batch.

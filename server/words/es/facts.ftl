@@ -191,6 +191,10 @@ facts-labels-printed = { $count ->
     [one] { $count } etiqueta impresa.
    *[other] { $count } etiquetas impresas.
 }
+facts-labels-spoiled = { $count ->
+    [one] { $count } etiqueta impresa queda anulada: { $reason }
+   *[other] { $count } etiquetas impresas quedan anuladas: { $reason }
+}
 
 facts-return-received = { CAP($unit) } está en el mostrador de recambios, en la mano del encargado ({ $how }).
 facts-return-numbers = Leído en la pieza: { $numbers }.

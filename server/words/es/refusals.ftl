@@ -132,6 +132,7 @@ refusals-kind = { $kind ->
     [reach_set] Cuántos minutos pasan hasta tener la mano en el sensor de una posición
     [money_set] Mano de obra y precios, en céntimos de la moneda del usuario; 0 es sin dato
     [labels_printed] Un teléfono sin servidor imprimió etiquetas
+    [labels_spoiled] Unas etiquetas impresas que nada lleva quedaron anuladas
     [return_received] Un encargado del mostrador de recambios tiene el sensor en la mano
     [record_received] Se comprobó un registro de otro sitio para un sensor devuelto
     [return_decided] Un encargado aceptó, retuvo o rechazó un sensor devuelto, y firmó

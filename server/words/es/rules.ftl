@@ -167,6 +167,7 @@ rules-printed-none-do = Saca otros.
 rules-printed-used-title = Esta etiqueta está en uso
 rules-printed-used = { $code } está en { PART($sort, form: "a") }, o lo estuvo.
 rules-printed-used-do = Imprime las demás: abre el lote otra vez.
+rules-printed-spoiled-do = Déjala fuera: abre el lote otra vez.
 rules-printed-before-title = Esta etiqueta ya se imprimió
 rules-printed-before = { $code } es de otro lote.
 rules-printed-before-do = Imprime etiquetas nuevas otra vez: se sacan otros códigos.

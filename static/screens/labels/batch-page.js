@@ -49,7 +49,7 @@ export const batchPage = {
         <p class="lead">${layout}</p>
         ${problem ? html`<p class="field-fault" role="alert">${problem}</p>` : nothing} ${told}
         ${by['on paper'].length
-          ? html`${part(() => printAgain(ctx, by['on paper']))} ${press.takeOut ? part(() => takeOut(ctx, by['on paper'])) : nothing}`
+          ? html`${part(() => printAgain(ctx, by['on paper']))} ${part(() => takeOut(ctx, by['on paper']))}`
           : nothing}
         ${by['on a sensor'].length ? part(() => onSensors(by['on a sensor'])) : nothing}
         ${by.void.length ? part(() => outOfUse(by.void)) : nothing}
@@ -101,7 +101,7 @@ function takeOut(ctx, free) {
   const take = () => {
     form.reasonAsked = !reason;
     if (!reason) return ctx.redraw();
-    return done(ctx, press.takeOut?.(ctx, chosen, reason));
+    return done(ctx, press.takeOut(ctx, chosen, reason));
   };
   return html`<details class="more" ?open=${form.reason !== undefined || chosen.length > 0}>
     <summary>${say('labels-gone')}</summary>

@@ -61,7 +61,13 @@ export const phonePress = {
     return {};
   },
 
-  takeOut: null,
+  async takeOut(ctx, codes, reason) {
+    const { batch, labels } = ctx.data;
+    const free = labels.filter((/** @type {BatchLabel} */ each) => each.state === 'on paper');
+    const gone = codes.length ? codes : free.map((/** @type {BatchLabel} */ { code }) => code);
+    await ctx.act([{ kind: 'labels_spoiled', job: null, data: { batch, codes: gone, reason } }]);
+    return {};
+  },
 
   made(ctx, batch) {
     const printing = ctx.data && printingOf(ctx.data.batch);

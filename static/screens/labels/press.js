@@ -22,8 +22,8 @@ import { serverPress } from './server-press.js';
  *   => Promise<{batch?: number, problem?: string}>} make   new labels, on record before they are shown
  * @property {(ctx: import('../frame/context.js').Context) => Promise<{problem?: string}>} again
  *   what a batch has on no sensor, once more; `ctx.data` is the batch
- * @property {((ctx: import('../frame/context.js').Context, codes: string[], reason: string)
- *   => Promise<{problem?: string}>) | null} takeOut  out of use; null where that is not kept
+ * @property {(ctx: import('../frame/context.js').Context, codes: string[], reason: string)
+ *   => Promise<{problem?: string}>} takeOut  out of use, with none named all that are on paper
  * @property {(ctx: import('../frame/context.js').Context, batch: number)
  *   => {told: unknown, main: {words: string, run: () => void} | null}} made  what was just made of a batch
  */
