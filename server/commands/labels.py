@@ -43,7 +43,6 @@ from server.labelling.states import batches
 from server.labelling.symbol import face_for
 from server.refusals import CommandRefused
 from server.serving.serve import settled_base
-from server.storage import DataFolder
 from server.storage import folder_with_data
 from server.words.spoken import say
 from server.words.spoken import text
@@ -109,9 +108,10 @@ def _print_new(
     if not 1 <= number <= store.MOST_LABELS:
         about = {"given": str(number), "most": store.MOST_LABELS}
         raise CommandRefused(message("commands-labels-count-range", **about))
+    folder = folder_with_data(data, message("keeping-name-or-serve"))
     files = _new_files(file, number, layout)
     base = settled_base(data, None, None)
-    with closing(DataFolder(data).open()) as db:
+    with closing(folder.open()) as db:
         face = face_for(layout, base, distance)
         refuse_unreadable(layout, face, force)
         printing = store.issue(db, number, base, options, now_ms())
@@ -123,9 +123,9 @@ def _print_new(
 
 def _print_again(data: Path, batch: int, out: Path | None, cm: str, options: dict[str, str]) -> None:
     distance, layout, file = checked_distance(cm), layout_of(options), _checked_out(out)
-    folder_with_data(data)
+    folder = folder_with_data(data)
     base = settled_base(data, None, None)
-    with closing(DataFolder(data).open()) as db:
+    with closing(folder.open()) as db:
         kept = batch_options(db, batch)
         if not options:
             layout = layout_of(kept)

@@ -13,6 +13,8 @@ import { render, say } from '../words/words.js';
 const LOCAL_HEAD = 30; // bytes before a member's name; APPNOTE.TXT 4.3.7
 const LOCAL_MARK = 0x04034b50;
 const CENTRAL_MARK = 0x02014b50;
+const END = 22; // bytes of the end of a zip file; APPNOTE.TXT 4.3.16
+const END_MARK = 0x06054b50;
 const BEGINNINGS = ['record.json{"app":"swaptrail record"', 'record.json{"app":"swaptrail phone record"'];
 const NAMES = /^(record\.json|entries\.jsonl|hashes\.json|seal\.json|photos\/[0-9a-f]{64}\.jpg)$/;
 const TEXTS = ['record.json', 'entries.jsonl', 'hashes.json', 'seal.json'];
@@ -21,6 +23,9 @@ const CONFIRMED = 'record_makers_confirmed';
 
 /** A place in the file where it can't be taken apart. */
 class Broken extends Error {}
+
+/** The file ends before the record does. */
+class Cut extends Broken {}
 
 /**
  * Whether a file is a record as it was sealed, and what it holds: the answer that a server gives.
@@ -40,10 +45,12 @@ export async function checkHere({ core, store }, file) {
     if (later) return { outcome: 'none', sentence: render(later) };
     const packed = container(members.map(({ name, content }) => [name, content]));
     const at = packed.findIndex((byte, n) => byte !== bytes[n]);
+    if (at === bytes.length) throw new Cut(say('troubles-record-cut-end'));
     if (at >= 0 || packed.length !== bytes.length) throw new Broken(say('troubles-record-between'));
     return await answerOf(store, sound, seal, members);
   } catch (error) {
     if (!(error instanceof Broken)) throw error;
+    if (error instanceof Cut) return { outcome: 'cut', sentence: say('troubles-record-cut-place', { place: error.message }) };
     return { outcome: 'altered', sentence: say('troubles-first-place', { place: error.message }) };
   }
 }
@@ -60,21 +67,28 @@ function membersOf(bytes) {
   /** @type {Member[]} */
   const members = [];
   let at = 0;
+  // A file that has its end was not cut short: it says of a part that it is longer.
+  const ended = bytes.length >= END && view.getUint32(bytes.length - END, true) === END_MARK;
+  const endless = (/** @type {string} */ place) => (ended ? new Broken(place) : new Cut(place));
   const mark = () => (at + 4 <= bytes.length ? view.getUint32(at, true) : 0);
   while (mark() === LOCAL_MARK) {
     const last = members.at(-1)?.name ?? say('troubles-record-beginning');
-    if (at + LOCAL_HEAD > bytes.length) throw new Broken(say('troubles-record-cut-after', { last }));
+    if (at + LOCAL_HEAD > bytes.length) throw endless(say('troubles-record-cut-after', { last }));
     const [method, held, size] = [view.getUint16(at + 8, true), view.getUint32(at + 18, true), view.getUint32(at + 22, true)];
     const begin = at + LOCAL_HEAD + view.getUint16(at + 26, true);
+    if (begin > bytes.length) throw endless(say('troubles-record-cut-after', { last }));
     const name = new TextDecoder().decode(bytes.subarray(at + LOCAL_HEAD, begin));
     if (!NAMES.test(name)) throw new Broken(say('troubles-record-foreign-after', { last }));
     if (members.some((each) => each.name === name)) throw new Broken(say('troubles-record-twice', { file: name }));
     if (method !== 0 || held !== size) throw new Broken(say('troubles-record-packed', { file: name }));
-    if (begin + size > bytes.length) throw new Broken(say('troubles-record-cut-in', { file: name }));
+    if (begin + size > bytes.length) throw endless(say('troubles-record-cut-in', { file: name }));
     members.push({ name, at: begin, content: bytes.subarray(begin, begin + size) });
     at = begin + size;
   }
-  if (mark() !== CENTRAL_MARK) throw new Broken(say('troubles-record-cut-after', { last: members.at(-1)?.name ?? say('troubles-record-beginning') }));
+  if (mark() !== CENTRAL_MARK) {
+    const place = say('troubles-record-cut-after', { last: members.at(-1)?.name ?? say('troubles-record-beginning') });
+    throw at + 4 > bytes.length ? endless(place) : new Broken(place);
+  }
   return members;
 }
 

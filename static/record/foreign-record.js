@@ -15,7 +15,7 @@ const MOST_BYTES = 48 * 1024 * 1024; // what the server takes
 /** A file that cannot be shown as a record; `title` and `sentence` are for the person. */
 export class RecordProblem extends Error {
   /**
-   * @param {'altered' | 'none' | 'later'} kind  `later`: the same file may do when tried again
+   * @param {'altered' | 'cut' | 'none' | 'later'} kind  `later`: the same file may do when tried again
    * @param {string} title
    * @param {string} sentence
    */
@@ -143,6 +143,7 @@ function intact(answer) {
   if (answer.outcome === 'altered') {
     throw new RecordProblem('altered', say('troubles-record-altered'), answer.sentence);
   }
+  if (answer.outcome === 'cut') throw new RecordProblem('cut', say('troubles-record-cut'), answer.sentence);
   if (answer.outcome !== 'intact') throw new RecordProblem('none', say('troubles-record-none'), answer.sentence);
   return answer;
 }

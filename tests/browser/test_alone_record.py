@@ -331,7 +331,6 @@ def test_a_phone_without_a_server_checks_records_by_itself(sealed, yard, take_ph
         ),
         f"the photo {photo[7:-4]} is another one, or was changed": packed({**parts, photo: b"another"}),
         "its signature does not fit": resealed(parts, signature="00" * 64),
-        "it is cut short after record.json": sealed[: sealed.index(b"PK\x03\x04", 4)],
         "what lies between its parts was changed": sealed[:14] + b"\0" + sealed[15:],
         "record.json: code was changed": packed(
             {**parts, "record.json": parts["record.json"].replace(BAD_CODE.encode(), b"K7F3M")}
@@ -341,6 +340,16 @@ def test_a_phone_without_a_server_checks_records_by_itself(sealed, yard, take_ph
         page = look_at(phone, data, file)
         page.get_by_text("This record was altered").wait_for()
         page.get_by_text(said).wait_for()
+    incomplete = {
+        "It is cut short after record.json": sealed[: sealed.index(b"PK\x03\x04", 4)],
+        "It is cut short in entries.jsonl": sealed[: sealed.index(b"hashes.json") - 40],
+        "It is cut short in the list at its end": sealed[:-5],
+    }
+    for said, data in incomplete.items():
+        page = look_at(phone, data, file)
+        page.get_by_text("This record is incomplete").wait_for()
+        page.get_by_text(said).wait_for()
+        page.get_by_text("Ask for the file again").wait_for()
     assert phone.lacks_room() == []
     page = look_at(phone, b"PK\x03\x04 something else", file)
     page.get_by_text("This file is no record of a sensor or a job.").wait_for()

@@ -20,8 +20,10 @@ from server.core.record.file import RECORD
 from server.core.record.file import SEAL
 from server.core.record.file import photo_member
 from server.keeping.record.container import Broken
+from server.keeping.record.container import Cut
 from server.keeping.record.container import Member
 from server.keeping.record.container import first_difference
+from server.keeping.record.container import is_beginning
 from server.keeping.record.container import offsets
 from server.keeping.record.container import unpack
 from server.log.fault import Fault
@@ -73,13 +75,16 @@ HEAD_BYTES = _NAME_AT + max(map(len, _BEGINNINGS))
 
 
 def check(data: bytes) -> Sound:
-    """Returns what an intact record says; raises Altered with the first place that is not."""
+    """Returns what an intact record says; raises Altered with the first place that is not.
+
+    Of a file that was cut short the fault says so: nobody need have touched it.
+    """
     if len(data) > MOST_BYTES:
         raise _altered(message("keeping-too-large", most=MOST_BYTES >> 20))
     try:
         members = unpack(data)
     except Broken as error:
-        raise _altered(error.message) from None
+        raise _altered(error.message, cut=isinstance(error, Cut)) from None
     try:
         seal, sound = _checked(members)
     except record_check.Altered as error:
@@ -88,7 +93,7 @@ def check(data: bytes) -> Sound:
         raise CommandRefused(error.message) from None
     difference = first_difference(data, members)
     if difference:
-        raise _altered(difference)
+        raise _altered(difference, cut=is_beginning(data, members))
     places = offsets(members)
     photos = {digest: places[photo_member(digest)] for digest in sound.photos}
     photos |= {digest: places[photo_member(version)] for digest, version in sound.smaller}
@@ -121,5 +126,5 @@ def _read(event: dict) -> str:
         raise BadInput("event", "", error.message) from None
 
 
-def _altered(what: object) -> Altered:
-    return Altered(Fault("", 0, what))
+def _altered(what: object, *, cut: bool = False) -> Altered:
+    return Altered(Fault("", 0, what, cut))

@@ -31,6 +31,10 @@ class Broken(Told):
     """The bytes are no whole container; the text says where they break."""
 
 
+class Cut(Broken):
+    """The bytes end before the container does."""
+
+
 def pieces(members: Iterable[Member]) -> Iterator[tuple[object, "bytes | memoryview"]]:
     """Yields the file piece by piece, each with a word for it."""
     directory, at, count = [], 0, 0
@@ -58,11 +62,13 @@ def unpack(data: bytes) -> list[Member]:
     members: list[Member] = []
     while view[at : at + 4] == _LOCAL_MARK:
         if at + _LOCAL.size > len(view):
-            raise Broken(message("keeping-cut-after", last=last))
+            raise _cut(data, message("keeping-cut-after", last=last))
         _mark, _version, _flags, method, _time, _date, _crc, held, size, length, _extra = _LOCAL.unpack_from(
             view, at
         )
         begin = at + _LOCAL.size + length
+        if begin > len(view):
+            raise _cut(data, message("keeping-cut-after", last=last))
         name = bytes(view[at + _LOCAL.size : begin]).decode("ascii", "replace")
         if not NAME.fullmatch(name):
             raise Broken(message("keeping-foreign-after", last=last))
@@ -71,14 +77,26 @@ def unpack(data: bytes) -> list[Member]:
         if method != _STORED or held != size:
             raise Broken(message("keeping-packed", file=name))
         if begin + size > len(view):
-            raise Broken(message("keeping-cut-in", file=name))
+            raise _cut(data, message("keeping-cut-in", file=name))
         members.append((name, view[begin : begin + size]))
         at, last = begin + size, name
         if len(members) > MOST_MEMBERS:
             raise Broken(message("keeping-many", most=MOST_MEMBERS))
     if view[at : at + 4] != _CENTRAL_MARK:
-        raise Broken(message("keeping-cut-after", last=last))
+        broken = message("keeping-cut-after", last=last)
+        raise _cut(data, broken) if at + 4 > len(view) else Broken(broken)
     return members
+
+
+def _cut(data: bytes, what: dict) -> Broken:
+    """Tells a file whose end is missing from one that has its end, but says of a part that it is longer."""
+    return Broken(what) if data[-_END.size :].startswith(_END_MARK) else Cut(what)
+
+
+def is_beginning(data: bytes, members: list[Member]) -> bool:
+    """Tells whether `data` is as these members are written as far as it goes, and ends too early."""
+    written = b"".join(bytes(piece) for _, piece in pieces(members))
+    return len(data) < len(written) and written.startswith(data)
 
 
 def first_difference(data: bytes, members: list[Member]) -> dict | None:

@@ -99,8 +99,9 @@ def take_along(name: str) -> Response:
 def look_at() -> Response:
     """Says whether a file is a record as it was sealed, and what it holds; keeps none of it.
 
-    {"outcome": "intact", ...} with what the phone's core needs to show it; {"outcome": "altered" or
-    "none", "sentence"} for any other file. Each is an answer to the question, so none is an error.
+    {"outcome": "intact", ...} with what the phone's core needs to show it; {"outcome": "altered",
+    "cut" (its end is missing) or "none", "sentence"} for any other file. Each is an answer to the question,
+    so none is an error.
     """
     with tempfile.TemporaryFile() as file:
         # In full before a turn is asked for: whoever sends slowly holds up nobody else.
@@ -113,6 +114,8 @@ def look_at() -> Response:
             try:
                 sound = check(file.read())
             except Altered as error:
+                if error.fault.cut:
+                    return _told("cut", say("keeping-cut-place", place=str(error)))
                 return _told("altered", say("keeping-first-place", place=str(error)))
             except CommandRefused as error:
                 return _told("none", str(error))

@@ -44,7 +44,7 @@ def examine(path: Path) -> Found:
 
 
 def run(path: Path, data: Path | None = None) -> int:
-    """Prints what is found; returns 0 for intact, 1 for altered or for what does not follow from the entries.
+    """Prints what is found; returns 0 for intact, 1 for altered, cut short, or at odds with its entries.
 
     `data` is the data folder that knows whose seals are whose.
     """
@@ -56,7 +56,8 @@ def run(path: Path, data: Path | None = None) -> int:
         telling = sort.told(path, data)
         print("\n".join(telling.lines))
         return 0 if telling.agrees else 1
-    print(say("keeping-altered", file=str(path), sort=sort.name, place=fault.told()))
+    verdict = "keeping-incomplete" if fault.cut else "keeping-altered"
+    print(say(verdict, file=str(path), sort=sort.name, place=fault.told()))
     if sort.lost_photos:
         tell_lost(list(sort.lost_photos(path)))
     return 1

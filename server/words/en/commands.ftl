@@ -83,7 +83,10 @@ commands-record-help =
     Write the record of a sensor or a job as a file of its own. Pictures without room go in as smaller versions.
 
     UNIT-OR-JOB is the code on a label, a sensor's id or a job's id.
-commands-record-out = A file that does not exist yet.
+commands-record-out = A zip file that does not exist yet.
+# $file: k7f.html
+# $better: k7f.zip
+commands-record-ending = --out { $file }: what is written is a zip file. Name it { $better }.
 # $file: k7f.zip
 # $title: sensor K7F-3M
 # $entries (count): 41

@@ -2,7 +2,7 @@
 
 # $test: 2
 # $why: The last test does not count.
-evidence-aside = Test { $test } is set aside: { $why }
+evidence-aside = Test { $test } is set aside. { $why }
 evidence-no-fault = No test has shown a fault.
 evidence-no-fault-detail = If it comes and goes, test again, and say so.
 evidence-unplugged = Only what is unplugged shows a fault.

@@ -43,6 +43,10 @@ keeping-intact = Intact: { $file }, { $sort }.
 # $sort: a record
 # $place: it is missing.
 keeping-altered = Altered: { $file }, { $sort }. First place: { $place }
+# $file: k7f.zip
+# $sort: a record of a sensor or a job
+# $place: it is cut short in entries.jsonl.
+keeping-incomplete = Incomplete: { $file }, { $sort }. Its end is missing: { $place } Get the file again.
 keeping-sort-backup = a backup
 keeping-sort-folder = a data folder
 keeping-sort-record = a record
@@ -220,6 +224,8 @@ keeping-too-large = it is larger than the { $most } MB that a record takes at mo
 keeping-no-record = This file is no record of a sensor or a job.
 # $place: it is missing.
 keeping-first-place = First place: { $place }
+# $place: it is cut short in entries.jsonl.
+keeping-cut-place = { CAP($place) }
 # $line: 3
 keeping-line = line { $line }
 keeping-ends = its first or its last line

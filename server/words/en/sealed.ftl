@@ -18,6 +18,7 @@ sealed-check-lead = Whoever recorded a sensor can hand over its record as a file
 sealed-check-own = Your own records bear this fingerprint
 sealed-check-read-out = Read it out to whoever takes one of them.
 sealed-check-altered = It is not shown, for none of it can be relied on. Ask whoever made it for a fresh one.
+sealed-check-cut = Its end is missing: it was not sent or saved whole. Ask for the file again; it is not shown, for it cannot be checked.
 sealed-view-unchanged = Not changed since it was sealed
 # $maker: phone
 # $at: 28 Nov 2026, 09:05

@@ -164,6 +164,7 @@ troubles-record-again = Try it again. { $why }
 troubles-record-no-key = This browser cannot check it
 troubles-record-no-key-do = The record was sealed by an installation, and this browser does not know its kind of key. Update it, or open the file in another browser.
 troubles-record-altered = This record was altered
+troubles-record-cut = This record is incomplete
 troubles-record-no-picture = This picture is not in the file
 # $size (count): 70
 # $most (count): 48
@@ -173,6 +174,8 @@ troubles-record-no-record = This file is no record of a sensor or a job.
 troubles-record-between = what lies between its parts was changed
 # $place: it is missing
 troubles-first-place = First place: { $place }.
+# $place: it is cut short in entries.jsonl
+troubles-record-cut-place = { CAP($place) }.
 troubles-record-beginning = its beginning
 # $last: record.json
 troubles-record-cut-after = it is cut short after { $last }
@@ -184,6 +187,7 @@ troubles-record-twice = { $file } stands in it twice
 troubles-record-packed = { $file } is packed otherwise than in a record
 # $file: record.json
 troubles-record-cut-in = it is cut short in { $file }
+troubles-record-cut-end = it is cut short in the list at its end
 # $device: d0123456789abcdef
 # $seq: 4
 # $what: it is missing

@@ -73,7 +73,8 @@ commands-record-help =
     Escribe el registro de un sensor o de un trabajo en un fichero propio. Las fotos que no caben van en versión más pequeña.
 
     UNIT-OR-JOB es el código de una etiqueta, o el identificador de un sensor o de un trabajo.
-commands-record-out = Un fichero que aún no existe.
+commands-record-out = Un archivo zip que aún no existe.
+commands-record-ending = --out { $file }: lo que se escribe es un archivo zip. Ponle el nombre { $better }.
 commands-record-written = { $file }: el registro de { $title }, { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones

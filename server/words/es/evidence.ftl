@@ -1,6 +1,6 @@
 ### Lo que dicen las pruebas hasta ahora, en qué se apoyan las cifras, y lo que se mezcló.
 
-evidence-aside = La prueba { $test } se deja aparte: { $why }
+evidence-aside = La prueba { $test } se deja aparte. { $why }
 evidence-no-fault = Ninguna prueba ha mostrado un fallo.
 evidence-no-fault-detail = Si va y viene, prueba otra vez y dilo.
 evidence-unplugged = Solo lo desenchufado muestra un fallo.

@@ -17,6 +17,7 @@ sealed-check-lead = Quien registró un sensor puede entregar su registro como ar
 sealed-check-own = Tus propios registros llevan esta huella
 sealed-check-read-out = Léesela a quien reciba uno.
 sealed-check-altered = No se muestra, porque no se puede confiar en nada de él. Pide otro nuevo a quien lo hizo.
+sealed-check-cut = Le falta el final: no se envió o no se guardó entero. Pide otra vez el archivo; no se muestra, porque no se puede comprobar.
 sealed-view-unchanged = Sin cambios desde que se selló
 sealed-view-sealed = Sellado { $maker ->
     [phone] por un teléfono el

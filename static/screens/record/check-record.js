@@ -90,6 +90,7 @@ function problemPanel({ kind, title, sentence }) {
     ${altered
       ? html`<p>${say('sealed-check-altered')}</p>`
       : nothing}
+    ${kind === 'cut' ? html`<p>${say('sealed-check-cut')}</p>` : nothing}
   </section>`;
 }
 

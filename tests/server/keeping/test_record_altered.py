@@ -388,7 +388,17 @@ def test_a_well_sealed_chain_that_does_not_hold_is_refused_too(yard, data):
 def test_one_cut_short_is_found(verified, data, share):
     status, text = verified(data[: int(len(data) * share)])
     assert status == 1
+    assert text.startswith("Incomplete: ")
     assert "cut short" in text
+    assert "Altered" not in text
+
+
+def test_one_with_its_end_that_calls_a_part_longer_is_altered(verified, data):
+    size = data.index(b"entries.jsonl") - 30 + 18  # where its length stands twice; APPNOTE.TXT 4.3.7
+    longer = struct.pack("<LL", *[len(data)] * 2)
+    status, text = verified(data[:size] + longer + data[size + 8 :])
+    assert status == 1
+    assert text.startswith("Altered: ")
 
 
 def test_bytes_that_an_unpacking_program_reads_past_are_found(verified, data):

@@ -121,6 +121,13 @@ def test_an_altered_one_is_not_shown_and_the_place_is_named(taken, counter):
     assert said["sentence"].startswith("First place: device d00000000000000aa, entry ")
 
 
+def test_one_cut_short_is_called_incomplete_not_altered(taken, counter):
+    for rest in (len(taken) - 1, len(taken) // 2, taken.index(b"entries.jsonl")):
+        said = look(counter, taken[:rest]).get_json()
+        assert said["outcome"] == "cut"
+        assert said["sentence"].startswith("It is cut short ")
+
+
 def test_what_is_no_record_is_refused_as_that(counter):
     for data in (b"", b"PK", jpeg(), b"x" * 1000):
         assert look(counter, data).get_json() == {
@@ -177,3 +184,11 @@ def test_a_folder_without_data_is_refused_and_not_made(tmp_path, capsys):
     assert main(["record", "6JF4D", "--out", str(tmp_path / "r.zip"), "--data", str(tmp_path / "none")]) == 2
     assert "holds no data" in capsys.readouterr().err
     assert not (tmp_path / "none").exists()
+
+
+def test_a_name_that_lies_about_what_is_written_is_refused(yard, tmp_path, capsys):
+    out, data = tmp_path / "r.html", str(yard.folder.root)
+    assert main(["record", BAD_CODE, "--out", str(out), "--data", data]) == 2
+    assert f"what is written is a zip file. Name it {tmp_path / 'r.zip'}." in capsys.readouterr().err
+    assert not out.exists()
+    assert main(["record", BAD_CODE, "--out", str(tmp_path / "r"), "--data", data]) == 0

@@ -178,8 +178,15 @@ def test_only_a_label_on_paper_goes_out_of_use_here(working, db, which, said):
 
 
 @pytest.fixture
-def run(tmp_path, capsys):
+def run(tmp_path, run_on_nothing):
     """Runs the command on a data folder; returns its status and what it said."""
+    DataFolder(tmp_path / "d").prepare()
+    return run_on_nothing
+
+
+@pytest.fixture
+def run_on_nothing(tmp_path, capsys):
+    """Runs the command where there is no data folder yet; returns its status and what it said."""
 
     def command(*arguments):
         status = main(["labels", "--data", str(tmp_path / "d"), *arguments])
@@ -322,13 +329,14 @@ def test_a_file_that_is_there_is_not_written_over_and_no_label_is_used_up(tmp_pa
             'precut: found "yes", wanted noth',
         ),
         (["--count", "3", "--out", "a.svg", "--distance", "3"], 'distance: found "3", wanted 5 to 100 cm'),
+        (["--count", "3", "--out", "a.svg"], "/d holds no data"),
         (["--again", "1", "--out", "a.svg"], "holds no data"),
         (["--list"], "holds no data"),
         (["--void", "1"], "holds no data"),
     ],
 )
-def test_what_cannot_be_done_is_refused_in_one_line(tmp_path, run, arguments, said):
-    status, error = run(*arguments)
+def test_what_cannot_be_done_is_refused_in_one_line(tmp_path, run_on_nothing, arguments, said):
+    status, error = run_on_nothing(*arguments)
 
     assert status == 2
     assert said in error

@@ -204,6 +204,7 @@ def test_a_folder_that_cannot_be_written_is_said_and_nothing_is_lost(tmp_path, p
 
 @pytest.mark.parametrize("command", ["serve", "labels", "rebuild"])
 def test_a_command_on_such_a_folder_says_so_in_one_line(tmp_path, command):
+    DataFolder(tmp_path / "data").prepare()
     main(["labels", "--count", "1", "--out", str(tmp_path / "x.svg"), "--data", str(tmp_path / "data")])
     more = ["--count", "1", "--out", str(tmp_path / "y.svg")] if command == "labels" else []
     give_back = shut(tmp_path / "data")
