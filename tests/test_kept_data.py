@@ -108,6 +108,7 @@ SETTLING = "settle"
 
 
 UNIT_TWICE = ("(0.2 V)", "(0.2 V Ω)")  # a figure typed with a unit is told without that of its check since
+SET_ASIDE = ("is set aside. ", "is set aside: ")  # the reason begins with a capital
 CAUTION_READ = "Caution read: "
 MOVED = " now sits at "  # a sensor that stayed at another position is told since
 
@@ -139,7 +140,7 @@ def as_then(now, then):
         return {**same, **advice(now, then)} if {"step", "moves"} <= set(then) else same
     if isinstance(now, list) and isinstance(then, list) and len(now) == len(then):
         return [as_then(mine, theirs) for mine, theirs in zip(now, then, strict=True)]
-    return caution_then(now.replace(*UNIT_TWICE)) if isinstance(now, str) else now
+    return caution_then(now.replace(*UNIT_TWICE).replace(*SET_ASIDE)) if isinstance(now, str) else now
 
 
 def caution_then(said):

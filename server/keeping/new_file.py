@@ -16,7 +16,7 @@ from server.storage.parts import take_away_left
 
 def refuse_unless_new(out: Path) -> None:
     """Refuses to write over a file, or into a folder that is not there."""
-    if out.exists():
+    if out.exists() or out.is_symlink():  # one that leads nowhere is somebody's too
         raise CommandRefused(message("keeping-exists", file=str(out)))
     if not out.parent.is_dir():
         raise CommandRefused(message("keeping-no-folder", file=str(out), folder=str(out.parent)))

@@ -86,8 +86,9 @@ function membersOf(bytes) {
     at = begin + size;
   }
   if (mark() !== CENTRAL_MARK) {
-    const place = say('troubles-record-cut-after', { last: members.at(-1)?.name ?? say('troubles-record-beginning') });
-    throw at + 4 > bytes.length ? endless(place) : new Broken(place);
+    const last = members.at(-1)?.name ?? say('troubles-record-beginning');
+    if (at + 4 > bytes.length) throw endless(say('troubles-record-cut-after', { last }));
+    throw new Broken(say('troubles-record-foreign-after', { last }));
   }
   return members;
 }

@@ -277,3 +277,17 @@ def test_the_phones_own_share_sheet_gets_the_file_where_there_is_one(page, demo)
     assert (title, name) == ("Report · Blue estate", "Report-Blue-estate.html")
     assert size > 10_000
     page.reload()
+
+
+@pytest.mark.parametrize("wrong", [True, False])
+def test_days_of_a_clock_that_was_wrong_are_marked_on_the_paper(take_screens, wrong):
+    driver = job_driver().begin()
+    driver.test("rear-right-outer")
+    screens = take_screens()
+    if wrong:
+        screens.page.clock.set_fixed_time("1999-06-01T12:00:00Z")
+    page = screens.holds(driver).show(f"/#/job/{JOB}/report")
+    page.locator(".sheet-head", has_text="1999" if wrong else "Begun").wait_for()
+    page.emulate_media(media="print")
+    note = page.locator(".sheet-head").get_by_text("The clock of the phone was wrong.")
+    assert note.is_visible() == wrong

@@ -153,6 +153,25 @@ def test_a_position_holds_one_unit(job):
     assert "taken" in stop["title"]
 
 
+@pytest.mark.parametrize("typed", ["{code}", "{shown}", "{lower}"])
+def test_a_labels_code_typed_as_part_number_is_asked_about(job, typed):
+    """Two fields and a label in the hand: the code goes into the wrong one."""
+    job.scan(code := job._label_for(job.step()["expects"]))
+    part = typed.format(code=code, shown=f"{code[:3]}-{code[3:]}", lower=code.lower())
+    noted = {"unit": home(OUTER), "part": part, "serial": ""}
+
+    stop = refusal(job, "part_noted", **noted)
+
+    assert (stop["rule"], stop["override"]) == ("label_as_part", True)
+    assert part in stop["sentence"]
+    added = {"code": "", "how": "tapped", "place": "stock", "serial": "", "unit": "u0000000000ff"}
+    assert refusal(job, "unit_added", part=part, **added)["rule"] == "label_as_part"
+    assert refusal(job, "part_noted", **{**noted, "part": "PS-2"}) is None
+    job.fact("part_noted", override="it stands on its back", **noted)
+    assert "it stands on its back" in job.view()["history"][0]["sentence"]
+    assert refusal(job, "part_noted", **{**noted, "serial": "S-7"}) is None
+
+
 def test_a_fitted_unit_is_not_fitted_again(job):
     stop = refusal(
         job, "unit_fitted", unit=home("rear-left-outer"), position=INNER, how="scanned", override=""

@@ -1,6 +1,7 @@
 """What a unit is: added to the record, labelled, its part number and serial read off it."""
 
 from ..messages import message
+from ..messages import sentences
 from ..state.state import new_unit
 from . import labelling
 from .conflicts import flag
@@ -63,7 +64,7 @@ def _label(state, event, job, unit, code) -> None:
 def _tell_unit_added(names, data) -> dict:
     unit = names.code(data["code"]) or message("facts-a-unit", sort=names.sort.identity)
     if data["part"]:
-        return message("facts-unit-added-with-part", unit=unit, part=data["part"])
+        return _with_reason(message("facts-unit-added-with-part", unit=unit, part=data["part"]), data)
     return message("facts-unit-added", unit=unit)
 
 
@@ -72,8 +73,14 @@ def _tell_part_noted(names, data) -> dict:
     if not part:
         return message("facts-serial-noted", unit=unit, serial=serial)
     if not serial:
-        return message("facts-part-noted", unit=unit, part=part)
-    return message("facts-numbers-noted", unit=unit, part=part, serial=serial)
+        return _with_reason(message("facts-part-noted", unit=unit, part=part), data)
+    return _with_reason(message("facts-numbers-noted", unit=unit, part=part, serial=serial), data)
+
+
+def _with_reason(said: dict, data) -> dict:
+    """Return what is said of a part number, and why it stands though it reads as a label's code."""
+    reason = data.get("override", "")
+    return sentences([said, message("facts-measured-all-the-same", reason=reason)]) if reason else said
 
 
 KINDS = (
@@ -85,6 +92,8 @@ KINDS = (
         LabelCodeOrNone("code"),
         HOW,
         Place("place", ("out", "stock")),
+        # Why the part number stands, though it reads as the code of a label.
+        Text("override", later=True),
         does=_unit_added,
         tells=_tell_unit_added,
         job=MAY_HAVE_JOB,
@@ -114,6 +123,7 @@ KINDS = (
         Unit("unit"),
         Text("part"),
         Text("serial"),
+        Text("override", later=True),
         does=_part_noted,
         tells=_tell_part_noted,
         job=MAY_HAVE_JOB,

@@ -1,16 +1,16 @@
 """What may not be done, one rule a file. The first rule that stands against a fact refuses it.
 
-In this order: `form` (is it a fact we understand), `role` (is this phone for it, and for what it
-corrects), `too_old` (an old app begins no new job), `job_open` (a closed job stays closed), `code_use` (a
-label code belongs to one unit), `printing` (a code is printed for one label), `mixed` (what got mixed up is
-moved by its body, and only what is in hand gets mixed up), `rates` (a rate that no rate can be), `bounds`
-(what every host can show), `figure` (what a meter shows), `reading` (a reading agrees with its figure; may be
-overridden with a reason), `label_first` (no second unit without a label on the ground), `bad_stock` (a bad
-unit goes into stock only with a reason), `one_place` (a unit is at one place, a position holds one unit),
-`planned_unit` (the exchange puts this unit here and no other), `same_part` (may be overridden with a
-reason), `returns` (a decision at the counter is about a return that waits), `closing` (everything accounted
-for), `correction` (taking back leaves no hole, what is put right is on record). What an entry should have
-said is judged as of its place in the log.
+In this order: `form` (is it a fact we understand), `role` (is this phone for it, and for what it corrects),
+`too_old` (an old app begins no new job), `job_open` (a closed job stays closed), `code_use` (a label code
+belongs to one unit), `printing` (a code is printed for one label), `label_as_part` (a label's code is no
+part number), `mixed` (what got mixed up is moved by its body, and only what is in hand gets mixed up),
+`rates` (a rate that no rate can be), `bounds` (what every host can show), `figure` (what a meter shows),
+`reading` (a reading agrees with its figure; may be overridden with a reason), `label_first` (no second unit
+without a label on the ground), `bad_stock` (a bad unit goes into stock only with a reason), `one_place` (a
+unit is at one place, a position holds one unit), `planned_unit` (the exchange puts this unit here and no
+other), `same_part` (may be overridden with a reason), `returns` (a decision at the counter is about a return
+that waits), `closing` (everything accounted for), `correction` (taking back leaves no hole, what is put
+right is on record). What an entry should have said is judged as of its place in the log.
 
 A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `refusal()`. Rules speak
 only before a fact is recorded on a phone; the fold never refuses.
@@ -30,6 +30,7 @@ from . import correction
 from . import figure
 from . import form
 from . import job_open
+from . import label_as_part
 from . import label_first
 from . import mixed
 from . import one_place
@@ -45,8 +46,8 @@ from . import too_old
 # Rules on what was planned, or on an order of work, say nothing of what happened.
 _IN_ITS_PLACE = (form, code_use, printing, mixed, rates, bounds, figure, reading, one_place,
                  returns)  # fmt: skip
-_ORDER = (form, role, too_old, job_open, code_use, printing, mixed, rates, bounds, figure, reading,
-          label_first, bad_stock, one_place, planned_unit, same_part, returns, closing,
+_ORDER = (form, role, too_old, job_open, code_use, printing, label_as_part, mixed, rates, bounds, figure,
+          reading, label_first, bad_stock, one_place, planned_unit, same_part, returns, closing,
           correction)  # fmt: skip
 
 

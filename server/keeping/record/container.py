@@ -83,8 +83,9 @@ def unpack(data: bytes) -> list[Member]:
         if len(members) > MOST_MEMBERS:
             raise Broken(message("keeping-many", most=MOST_MEMBERS))
     if view[at : at + 4] != _CENTRAL_MARK:
-        broken = message("keeping-cut-after", last=last)
-        raise _cut(data, broken) if at + 4 > len(view) else Broken(broken)
+        if at + 4 > len(view):
+            raise _cut(data, message("keeping-cut-after", last=last))
+        raise Broken(message("keeping-foreign-after", last=last))
     return members
 
 

@@ -16,6 +16,7 @@ from server.keeping.verify.sort import Sort
 from server.keeping.verify.unsent_check import UNSENT
 from server.log.fault import Fault
 from server.refusals import CommandRefused
+from server.storage import folder_with_data
 from server.words.spoken import say
 from server.words.spoken import text
 
@@ -48,6 +49,8 @@ def run(path: Path, data: Path | None = None) -> int:
 
     `data` is the data folder that knows whose seals are whose.
     """
+    if data is not None:
+        folder_with_data(data)
     sort, fault = examine(path)
     if fault is None:
         print(say("keeping-intact", file=str(path), sort=sort.name))

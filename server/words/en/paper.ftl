@@ -35,6 +35,7 @@ paper-report-complaint = Complaint
 paper-report-no-complaint = none noted
 paper-report-begun = Begun
 paper-report-finished = Finished
+paper-report-clock = The clock of the phone was wrong. The days on this page may be wrong; their order is right.
 paper-report-done = What was done
 # $shows: Right outer
 # $day: 28 Nov 2026

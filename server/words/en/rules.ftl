@@ -281,6 +281,14 @@ rules-old-title = This version of the app is too old for a new job
 rules-old = The server asks for a newer one. A job that is begun can be gone on with, and everything is sent.
 rules-old-do = Change over to the new version in the list of jobs. It comes by itself when the server is in reach.
 
+## A label's code where the part number is asked for.
+
+rules-label-part-title = Is this the label?
+# $part: K7F3M
+# $code: K7F-3M
+rules-label-part = { $part } reads as the code on a label, { $code }. The part number is printed on the part itself.
+rules-label-part-do = Type the part number, or leave it empty. If this is the part number, say where it stands.
+
 ## Another part number.
 
 rules-part-title = Another part number

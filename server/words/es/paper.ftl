@@ -32,6 +32,7 @@ paper-report-complaint = Queja
 paper-report-no-complaint = ninguna anotada
 paper-report-begun = Empezado
 paper-report-finished = Terminado
+paper-report-clock = El reloj del teléfono estaba mal. Los días de esta página pueden estar mal; su orden es correcto.
 paper-report-done = Qué se hizo
 paper-report-picture = { $shows }, { $day }
 paper-report-by = Trabajo de { $by }.

@@ -211,6 +211,12 @@ rules-old-title = Esta versión de la aplicación es demasiado vieja para un tra
 rules-old = El servidor pide una más nueva. Un trabajo empezado se puede continuar, y todo se envía.
 rules-old-do = Pasa a la versión nueva en la lista de trabajos. Llega sola cuando el servidor está al alcance.
 
+## A label's code where the part number is asked for.
+
+rules-label-part-title = ¿Es la etiqueta?
+rules-label-part = { $part } se lee como el código de una etiqueta, { $code }. El número de pieza está impreso en la pieza.
+rules-label-part-do = Escribe el número de pieza, o deja el campo vacío. Si este es el número de pieza, di dónde está.
+
 ## Another part number.
 
 rules-part-title = Otro número de pieza

@@ -14,12 +14,16 @@ import { picture } from '../frame/picture.js';
 import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { dayOnPaper } from '../frame/when.js';
+import { clockOff } from '../phone/clock-notice.js';
 
 /** @typedef {import('../../core/views.js').Picture} Picture */
 /** @typedef {import('../../core/views.js').ReportView} ReportView */
 
 /** More pictures than this of one kind make nothing clearer. */
 const MOST_PICTURES = 6;
+const DAY_MS = 24 * 60 * 60_000;
+/** Nobody recorded anything before there was this app. */
+const FIRST_DAY = Date.UTC(2025, 0, 1);
 
 export const reportPage = {
   /**
@@ -41,7 +45,7 @@ export const reportPage = {
       kept: 'report',
       before: report.photos.after.length ? nothing : wantsPicture(report),
       body: (paper) => html`
-        ${part(() => head(report))}
+        ${part(() => head(report, daysDoubted(ctx.services, report)))}
         <section class="sheet-part">
           <h1 class="sheet-verdict">${report.headline}</h1>
           ${sentences(report.found)} ${report.sure ? html`<p>${sentence(report.sure)}</p>` : nothing}
@@ -75,8 +79,22 @@ function wantsPicture({ id }) {
   </p>`;
 }
 
-/** @param {ReportView} report */
-function head({ sort, vehicle, vin, complaint, opened_at: opened, closed, standing }) {
+/**
+ * Whether the days may be wrong: this phone's clock is now, or they are none on which it can have been.
+ * @param {import('../frame/context.js').Services} services
+ * @param {ReportView} report
+ */
+function daysDoubted(services, { opened_at: opened, closed, done }) {
+  const days = [opened, ...done.map(({ at }) => at), closed?.at].filter((at) => typeof at === 'number');
+  const backwards = days.some((at, n) => n > 0 && at < days[n - 1] - DAY_MS);
+  return Math.abs(clockOff(services)) > DAY_MS || backwards || days.some((at) => at < FIRST_DAY || at > Date.now() + DAY_MS);
+}
+
+/**
+ * @param {ReportView} report
+ * @param {boolean} doubted
+ */
+function head({ sort, vehicle, vin, complaint, opened_at: opened, closed, standing }, doubted) {
   return html`<header class="sheet-head">
     <div class="sheet-name">
       <p class="sheet-kind">${say('paper-report-kind', { sort })}</p>
@@ -89,6 +107,7 @@ function head({ sort, vehicle, vin, complaint, opened_at: opened, closed, standi
         <dd>${dayOnPaper(opened)}</dd>
         ${closed ? html`<dt>${say('paper-report-finished')}</dt><dd>${dayOnPaper(closed.at)}</dd>` : nothing}
       </dl>
+      ${doubted ? html`<p>${say('paper-report-clock')}</p>` : nothing}
       ${closed ? nothing : html`<p>${standing}</p>`}
     </div>
   </header>`;

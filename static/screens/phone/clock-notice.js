@@ -11,10 +11,19 @@ import { say } from '../../words/words.js';
 
 const WORTH_SAYING_MS = 3 * 60_000;
 
+/**
+ * How far this phone's clock is ahead of the server's, in ms; 0 while that is not worth saying or not known.
+ * @param {import('../frame/context.js').Services} services
+ */
+export function clockOff({ device }) {
+  const { clockAhead } = device.server.standing.value;
+  return clockAhead === null || Math.abs(clockAhead) < WORTH_SAYING_MS ? 0 : clockAhead;
+}
+
 /** @param {import('../frame/context.js').Context} ctx */
 export function clockNotice({ services }) {
-  const { clockAhead } = services.device.server.standing.value;
-  if (clockAhead === null || Math.abs(clockAhead) < WORTH_SAYING_MS) return nothing;
+  const clockAhead = clockOff(services);
+  if (!clockAhead) return nothing;
   return html`<section class="panel panel-ask">
     <p class="panel-kicker">${icon('clock')} ${say('phone-clock')}</p>
     <p>

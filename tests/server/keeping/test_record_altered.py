@@ -401,6 +401,11 @@ def test_one_with_its_end_that_calls_a_part_longer_is_altered(verified, data):
     assert text.startswith("Altered: ")
 
 
+def test_one_whose_line_ends_were_turned_is_altered_and_not_called_cut(verified, data):
+    status, text = verified(data.replace(b"\n", b"\r\n"))
+    assert (status, "cut short" in text) == (1, False)
+
+
 def test_bytes_that_an_unpacking_program_reads_past_are_found(verified, data):
     assert verified(data + b"more")[0] == 1
     behind_the_list = data.index(b"PK\1\2")

@@ -35,6 +35,12 @@ def test_every_check_says_that_nobody_confirmed_it_until_somebody_did(counter, r
     assert "cannot say" in said("verify", record[0])[1]
 
 
+def test_a_folder_that_is_mistyped_is_refused_before_anything_is_said_of_the_file(record, tmp_path, said):
+    status, text = said("verify", record[0], "--data", tmp_path / "typo")
+    assert (status, "Intact" in text) == (2, False)
+    assert f"{tmp_path / 'typo'} holds no data" in text
+
+
 @pytest.mark.parametrize(
     ("field", "value"),
     [("name", "  "), ("name", "x" * 81), ("how", "guessed"), ("how", 1), ("fingerprint", "")],

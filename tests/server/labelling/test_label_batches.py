@@ -314,6 +314,14 @@ def test_a_file_that_is_there_is_not_written_over_and_no_label_is_used_up(tmp_pa
         assert db.table("labels").count == 1
 
 
+def test_a_link_that_leads_nowhere_is_not_written_over(tmp_path, run):
+    out = tmp_path / "sheet.svg"
+    out.symlink_to(tmp_path / "elsewhere.svg")
+    status, said = run("--count", "1", "--out", str(out))
+    assert (status, "nothing is overwritten" in said) == (2, True)
+    assert out.is_symlink()
+
+
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
