@@ -34,7 +34,7 @@ export class CoreFeed {
     this.#order = new LogOrder(store);
     this.#store = store;
     core.keptBy({
-      refill: (ask) => this.#fill(ask),
+      refill: (ask) => this.#refill(ask),
       supply: (missing, ask) => this.#supply(missing, ask),
     });
   }
@@ -196,7 +196,17 @@ export class CoreFeed {
   }
 
   /**
-   * Give a core that knows nothing its state back.
+   * Give a core that was started again its state back, and what came after the snapshot: what is asked next is about
+   * all of the log.
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #refill(ask) {
+    await this.#fill(ask);
+    await this.#follow(ask);
+  }
+
+  /**
+   * Give a core that knows nothing its state back, up to where a snapshot was made.
    * @param {import('../core/client.js').Ask} ask
    */
   async #fill(ask) {

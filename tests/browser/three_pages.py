@@ -14,29 +14,41 @@ from tests.browser_support import wait_until
 HONEST = 0.75
 SOON = 30
 LABELS_EACH = len(CODES) // 3
-#: The worker of the core answers whoever asks; the app takes only the answers to its own questions.
+#: The worker of the core answers whoever asks; the app takes only the answers to its own questions. One that
+#: was started again is given the log first: it is asked beside the app only once the app asks for something.
 LISTEN = """() => {
   const Plain = Worker;
+  const giving = ['canonical', 'reset', 'append', 'restore', 'phones', 'add', 'insert', 'unload_jobs'];
   const waiting = new Map();
+  let present = null;
   let last = 0;
   globalThis.Worker = class extends Plain {
     constructor(address, ...more) {
       super(address, ...more);
-      if (!String(address).includes('core/worker')) return;
+      this.isCore = String(address).includes('core/worker');
+      if (!this.isCore) return;
+      present = null;
       this.addEventListener('message', (event) => {
-        const take = waiting.get(event.data.id);
-        if (!take) return;
+        const asked = waiting.get(event.data.id);
+        if (!asked) return;
         event.stopImmediatePropagation();
         waiting.delete(event.data.id);
-        take(event.data);
-      });
-      globalThis.askCore = (text) => new Promise((resolve) => {
-        const id = `beside ${last += 1}`;
-        waiting.set(id, resolve);
-        this.postMessage({ id, text });
+        asked.take(event.data);
       });
     }
+    postMessage(message, ...more) {
+      super.postMessage(message, ...more);
+      const op = /"op":"(\\w+)"/.exec(message.text ?? '')?.[1];
+      if (!this.isCore || this === present || !op || giving.includes(op)) return;
+      present = this;
+      for (const [id, { text }] of waiting) super.postMessage({ id, text });
+    }
   };
+  globalThis.askCore = (text) => new Promise((take) => {
+    const id = `beside ${last += 1}`;
+    waiting.set(id, { text, take });
+    present?.postMessage({ id, text });
+  });
 }"""
 _ANSWERS = "[data-step] .answers .answer"
 #: Taps one of what can be tapped in the step or under it; what opens a camera or another page is left out.

@@ -145,6 +145,25 @@ def test_it_starts_from_the_snapshot_and_folds_what_came_later(phone):
     is_whole(phone, phone.log)
 
 
+@pytest.mark.parametrize(
+    "starts_again",
+    ["core.renew()", "core.call('jobs', {}, { seconds: 0.001 }).catch(() => undefined)"],
+    ids=["renewed", "ended by the watch"],
+)
+def test_a_core_that_is_started_again_knows_what_came_after_the_snapshot(phone, starts_again):
+    phone.make_snapshot()
+    phone.receive(ENTRIES)
+
+    # Asked at the same moment, it waits for all of the log, not for the snapshot alone.
+    waited = phone.page.evaluate(
+        f"async () => {{ const again = {starts_again}, jobs = core.call('jobs'); await again; return jobs; }}"
+    )
+
+    assert phone.page.evaluate("core.restarts") == 1
+    assert waited == phone.ask("jobs")
+    is_whole(phone, phone.log)
+
+
 @pytest.mark.parametrize("meanwhile", ["nothing", "entries come in", "a job that was kept is worked on"])
 def test_a_first_snapshot_that_was_interrupted_goes_on_where_it_was(make_context, shared_app, meanwhile):
     phone = LongLog(make_context(), shared_app.base, entries=1300)
