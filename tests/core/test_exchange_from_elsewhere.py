@@ -1,4 +1,6 @@
-"""A move that takes a sensor from a position which it leaves empty pulls it there first."""
+"""A move pulls first what it needs from elsewhere, and what came to sit in its way meanwhile."""
+
+import pytest
 
 from tests.core.driver import Driver
 from tests.core.driver import home
@@ -17,3 +19,41 @@ def test_a_sensor_whose_old_place_stays_empty_is_pulled_before_it_is_fitted(core
     assert job.step()["expects"]["position"] == INNER
     job.guided()
     assert job.core("state")["vehicles"]["v1"]["holds"][OUTER] == home(INNER)
+
+
+@pytest.mark.parametrize(
+    ("read", "there", "steps"),
+    [
+        (home(INNER), OUTER, [("pull", home(INNER), OUTER), ("fit", "unew", OUTER)]),
+        # What sat there by the record lies in the hand without a label: it gets one before a pull.
+        ("unew", INNER, [("pull", home(INNER), INNER), ("pull", "unew", INNER), ("fit", "unew", OUTER)]),
+    ],
+    ids=["another in its place", "the new one elsewhere"],
+)
+def test_what_is_found_in_the_way_of_a_replacement_is_pulled_before_the_new_one_is_fitted(
+    core, read, there, steps
+):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("unit_added", **new_unit(job))
+    job.fact("move_started", move="replace", fitted={OUTER: "unew"}, position=OUTER, reason="")
+    job.scan(job._label_for(job.step()["expects"]))
+    assert job.step()["id"] == "fit"
+
+    # The other phone reads a label there.
+    job.force("unit_seen", unit=read, place="fitted", position=there, how="scanned", settles=["-"])
+
+    gone_through = []
+    while job.step()["form"] == "scan" and len(gone_through) < len(steps):
+        expects = job.step()["expects"]
+        gone_through.append((expects["do"], expects["unit"], expects["position"]))
+        job.scan(job._label_for(expects), how="typed")
+    assert gone_through == steps
+    assert job.core("state")["vehicles"]["v1"]["holds"][OUTER] == "unew"
+    assert job.step()["id"] == "seat"
+
+
+def new_unit(job):
+    """Return the facts of a new sensor in the hand."""
+    code = job._label_for({"unit": "unew"})
+    return {"unit": "unew", "part": "PS-1", "serial": "", "how": "scanned", "code": code, "place": "out"}

@@ -24,11 +24,10 @@ def steps(job: Job) -> list[dict]:
         if planned in move["from_stock"]:
             taken = not job.unit(planned).is_in_stock()
             listed.append(_step("take", planned, position, taken))
-    for position in _emptied(job, order):
-        unit = move["before"].get(position)
-        if unit and unit != move["fitted"].get(position):
-            labelled = job.unit(unit).is_labelled()
-            listed.append(_step("pull", unit, position, holds.get(position) != unit and labelled))
+    pulls = _pulls(job, order)
+    if [each for each in pulls if not each["done"]]:
+        listed += _without_label(job, [each["unit"] for each in pulls])
+    listed += pulls
     moved = [
         p for p in order if move["before"].get(p) != move["fitted"][p] or holds.get(p) != move["fitted"][p]
     ]
@@ -39,11 +38,54 @@ def steps(job: Job) -> list[dict]:
     return listed
 
 
+def _pulls(job: Job, order: list) -> list[dict]:
+    """Return the steps that empty positions: of what sat there as the move began, then of what came since."""
+    before, found = job.move["before"], []
+    for position in _emptied(job, order):
+        unit = before.get(position)
+        if unit and unit != job.move["fitted"].get(position):
+            out = job.holds.get(position) != unit
+            found.append(_step("pull", unit, position, out and job.unit(unit).is_labelled()))
+    return found + [_step("pull", unit, position, False) for position, unit in _in_the_way(job)]
+
+
+def _without_label(job: Job, pulled: list) -> list[dict]:
+    """Return the steps that label what else lies in the hand without one: nothing is pulled before that."""
+    fitted, found = job.move["fitted"], []
+    elsewhere = pulled + [fitted[position] for position in fitted]
+    for identity in job.in_hand():
+        unit = job.unit(identity)
+        if unit.is_labelled() or identity in elsewhere:
+            continue
+        # One that was not where it was on record was never pulled there.
+        position = unit.pulled_from or (unit.transfers[-1]["position"] if unit.transfers else None)
+        if position:
+            found.append(_step("pull", identity, position, False))
+    return found
+
+
 def _emptied(job: Job, order: list) -> list[str]:
     """Return the positions of a move, then those whose unit it takes without putting another there."""
     planned = [job.move["fitted"][position] for position in order]
     before = job.move["before"]
     return order + [p["id"] for p in job.positions if p["id"] not in order and before.get(p["id"]) in planned]
+
+
+def _in_the_way(job: Job) -> list[tuple]:
+    """Return (position, unit) of what came to sit where the move cannot use it, since it began.
+
+    Another phone put it there, or its label was read there: until it is out, nothing can be fitted.
+    """
+    fitted, before, found = job.move["fitted"], job.move["before"], []
+    planned = [fitted[position] for position in fitted]
+    for each in job.positions:
+        position = each["id"]
+        sits = job.holds.get(position)
+        if not sits or sits in (before.get(position), fitted.get(position)):
+            continue
+        if position in fitted or sits in planned:
+            found.append((position, sits))
+    return found
 
 
 def _last(job: Job, moved: list) -> list[dict]:
