@@ -80,6 +80,7 @@ export class EventLog {
    * @returns {Promise<{refusal: Refusal} | Recorded>}  throws SaveError when it could not be saved
    */
   async record(drafts, { photo, following = null } = {}) {
+    if (!drafts.length) return { events: [], conflicts: [], unchecked: false };
     const outcome = await withLock(LOG_LOCK, async () => {
       await this.#feed.bringUpToDate();
       return this.#record(drafts, photo, following);

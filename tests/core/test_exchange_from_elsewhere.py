@@ -57,3 +57,22 @@ def new_unit(job):
     """Return the facts of a new sensor in the hand."""
     code = job._label_for({"unit": "unew"})
     return {"unit": "unew", "part": "PS-1", "serial": "", "how": "scanned", "code": code, "place": "out"}
+
+
+def test_a_label_read_for_a_fitting_that_another_phone_has_done_is_refused_in_words(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("unit_added", **new_unit(job))
+    job.fact("move_started", move="replace", fitted={OUTER: "unew"}, position=OUTER, reason="")
+    job.scan(job._label_for(job.step()["expects"]))
+    expects = {name: job.step()["expects"][name] for name in ("do", "unit", "position")}
+    job.force("unit_fitted", unit="unew", position=OUTER, how="scanned", override="", hanging=True)
+
+    asked = {"job": job.job, "text": job._label_for({"unit": "unew"}), "how": "typed"}
+    said = core("scan", expects=expects, **asked)
+
+    assert said["outcome"] == "ours"
+    assert job.check(*said["events"])["rule"] == "one_place"
+    # What is on no record any more is asked about as the step now says.
+    gone = core("scan", expects={**expects, "unit": "ugone"}, **asked)
+    assert gone == core("scan", **asked)

@@ -73,6 +73,15 @@ def test_a_refusal_carries_the_cores_sentence_and_saves_nothing(bare_page):
     assert records(bare_page) == []
 
 
+def test_where_nothing_is_to_be_recorded_nothing_fails(bare_page):
+    start_parts(bare_page)
+
+    answer = bare_page.evaluate("log.record([])")
+
+    assert answer == {"events": [], "conflicts": [], "unchecked": False}
+    assert bare_page.evaluate("log.unsaved.value") is None
+
+
 def test_a_reload_folds_the_log_again(bare_page):
     start_parts(bare_page)
     bare_page.evaluate("log.record([stock('a')])")

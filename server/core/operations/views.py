@@ -177,6 +177,10 @@ class ViewOperations(Held):
         if job is None:
             return scan.meaning(state, None, {}, text, how, host)
         wanted = expects
-        if wanted is None:
+        if expects and expects.get("unit"):
+            # Another phone may have told it apart meanwhile, or taken it back.
+            wanted = dict(expects)
+            wanted["unit"] = state.now(expects["unit"])
+        if wanted is None or (wanted.get("unit") and wanted["unit"] not in state.units):
             wanted = view.job_view(self._job(job), self._reasoned(job))["step"]["expects"]
         return scan.meaning(state, self._job(job), wanted, text, how, host)

@@ -23,6 +23,7 @@ import { withPicture } from '../../scan/labelled-picture.js';
 export function scanUnitStep(ctx) {
   const { step, form } = ctx;
   const mayWrite = step.expects.may_write === true;
+  const { do: does, unit, position } = step.expects;
   const { reader, parts } = labelReader(ctx, {
     heading: step.heading ?? step.title,
     instruction: step.heading ? step.title : '',
@@ -30,6 +31,8 @@ export function scanUnitStep(ctx) {
     mayWrite,
     labels: mayWrite,
     carry: ctx.job,
+    // What is read answers what stands on the screen, though another phone may have done it meanwhile.
+    expects: { do: does, unit, position },
     below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
     onMixed: wayToMixing(ctx, ctx.view),
     onOurs: async (answer, _how, labelled) => {
