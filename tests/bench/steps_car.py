@@ -59,7 +59,7 @@ class Car:
 
     def unpack(self, label: str) -> None:
         """Take a new sensor out of its box and label it."""
-        self._labels[label] = max(len(self.story.places) - 1, *self._labels.values()) + 1
+        self._labels[label] = max([len(self.story.places) - 1, *self._labels.values()]) + 1
 
     def fit(self, label: str, place: str) -> None:
         """Put the sensor with this label into a place."""

@@ -195,6 +195,10 @@ STORIES = {
         Story("wheels", "4 wheel-speed senders", WHEELS, (), ("rear left wheel",), False),
         Found("Pedal pulses", "look at the ring", "Ring that it reads"),
     ),
+    "a sender": (
+        Story("sender", "4 wheel-speed senders", WHEELS, ("rear left wheel",), (), False),
+        Found("Pedal pulses"),
+    ),
     "doors": (
         Story("doors", "4 door loudspeakers", DOORS, (), ("front right door",), False),
         Found("One rattles", "look at the hinge", "Wires in the door hinge"),
@@ -207,10 +211,9 @@ CAUTIONS = {
         "test": "Two people",
         "measure": "On stands",
         "measure.again": "On stands",
-        "pull": "On stands",
-        "seat": "On stands",
         "walk": "Wheels may lock",
     },
+    "a sender": {"test": "Two people", "pull": "On stands", "seat": "On stands", "walk": "Wheels may lock"},
     "doors": {"test": "Turn it down", "pull": "Leave airbag parts", "wiring.measure": "key off",
               "measure.again": "Leave airbag parts", "seat": "Sharp edges"},
 }  # fmt: skip
