@@ -88,7 +88,7 @@ def test_no_test_counts_that_a_contradiction_leaves_open(swapped, ana):
     view = swapped.view()
     assert view["step"]["expects"]["waits"] == "Test 2 counts once this is settled."
     assert view["reasoning"]["carries_words"].startswith("Test 1,")
-    assert [note.partition(":")[0] for note in view["reasoning"]["aside"]] == ["Test 2 is set aside"]
+    assert [note.partition(".")[0] for note in view["reasoning"]["aside"]] == ["Test 2 is set aside"]
     assert {line["points"][1]["mark"] for line in view["trail"]["lines"]} == {"aside"}
 
 
