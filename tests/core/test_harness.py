@@ -47,18 +47,14 @@ def a_chain(rng):
     return chain, {"near": rng.choice((0, 1, 3)), "far": rng.choice((2, 5, 10))}
 
 
-@pytest.mark.parametrize("seed", range(60))
-def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
-    rng = random.Random(seed)
-    chain, _ = a_chain(rng)
-    reads = {probe.id: rng.choice(("good", "bad", "unclear")) for probe in chain.probes if rng.random() < 0.7}
+def assert_chances_are_enumerated(chain, reads, sees):
+    """Hold the chance of each segment to that of all its faults; `sees(probe, segment, kind)` as declared."""
     sums, total = {}, Fraction(0)
     for segment in chain.segments:
         for kind, share in segment.faults.items():
             weight = Fraction(share)
             for probe in chain.probes:
-                seen = segment.id in probe.segments and (kind in probe.kinds or not probe.kinds)
-                bad = Fraction(probe.sees if seen else probe.false)
+                bad = Fraction(probe.sees if sees(probe, segment, kind) else probe.false)
                 weight *= {"bad": bad, "good": 1 - bad}.get(reads.get(probe.id), 1)
             sums[segment.id] = sums.get(segment.id, 0) + weight
             total += weight
@@ -67,6 +63,19 @@ def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
 
     for segment, chance in zip(chain.segments, found, strict=True):
         assert chance == pytest.approx(float(sums[segment.id] / total), abs=1e-9)
+
+
+def seen(probe, segment, kind):
+    return segment.id in probe.segments and (kind in probe.kinds or not probe.kinds)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
+    rng = random.Random(seed)
+    chain, _ = a_chain(rng)
+    reads = {probe.id: rng.choice(("good", "bad", "unclear")) for probe in chain.probes if rng.random() < 0.7}
+
+    assert_chances_are_enumerated(chain, reads, seen)
 
 
 WARM_CHAIN = HARNESS.warm
@@ -80,25 +89,15 @@ def test_what_shows_only_warm_is_weighed_as_enumerated_from_cold_and_warm_readin
         probe.id: rng.choice(("good", "bad", "unclear")) for probe in WARM_CHAIN.probes if rng.random() < 0.5
     }
     cold = {probe.id: probe for probe in CHAIN.probes}
-    sums, total = {}, Fraction(0)
-    for segment in WARM_CHAIN.segments:
-        for kind, share in segment.faults.items():
-            weight = Fraction(share)
-            for probe in WARM_CHAIN.probes:
-                seen = segment.id in probe.segments and (kind in probe.kinds or not probe.kinds)
-                if kind in WARM_KINDS and not probe.id.endswith(WARM):
-                    seen = False
-                elif kind not in WARM_KINDS and probe.id in cold:
-                    seen = segment.id in probe.segments and kind in (cold[probe.id].kinds or (kind,))
-                bad = Fraction(probe.sees if seen else probe.false)
-                weight *= {"bad": bad, "good": 1 - bad}.get(reads.get(probe.id), 1)
-            sums[segment.id] = sums.get(segment.id, 0) + weight
-            total += weight
 
-    found = WARM_CHAIN.chances(WARM_CHAIN.read(WARM_CHAIN.shares(), reads))
+    def seen_cold_or_warm(probe, segment, kind):
+        if kind in WARM_KINDS and not probe.id.endswith(WARM):
+            return False
+        if kind not in WARM_KINDS and probe.id in cold:
+            return segment.id in probe.segments and kind in (cold[probe.id].kinds or (kind,))
+        return seen(probe, segment, kind)
 
-    for segment, chance in zip(WARM_CHAIN.segments, found, strict=True):
-        assert chance == pytest.approx(float(sums[segment.id] / total), abs=1e-9)
+    assert_chances_are_enumerated(WARM_CHAIN, reads, seen_cold_or_warm)
 
 
 def test_without_a_warm_reading_both_chains_tell_of_the_cold_faults_alike():
