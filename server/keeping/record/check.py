@@ -23,7 +23,6 @@ from server.keeping.record.container import Broken
 from server.keeping.record.container import Cut
 from server.keeping.record.container import Member
 from server.keeping.record.container import first_difference
-from server.keeping.record.container import is_beginning
 from server.keeping.record.container import offsets
 from server.keeping.record.container import unpack
 from server.log.fault import Fault
@@ -84,7 +83,7 @@ def check(data: bytes) -> Sound:
     try:
         members = unpack(data)
     except Broken as error:
-        raise _altered(error.message, cut=isinstance(error, Cut)) from None
+        raise _broken(error) from None
     try:
         seal, sound = _checked(members)
     except record_check.Altered as error:
@@ -93,7 +92,7 @@ def check(data: bytes) -> Sound:
         raise CommandRefused(error.message) from None
     difference = first_difference(data, members)
     if difference:
-        raise _altered(difference, cut=is_beginning(data, members))
+        raise _broken(difference)
     places = offsets(members)
     photos = {digest: places[photo_member(digest)] for digest in sound.photos}
     photos |= {digest: places[photo_member(version)] for digest, version in sound.smaller}
@@ -124,6 +123,10 @@ def _read(event: dict) -> str:
         return read_event(event)
     except Malformed as error:
         raise BadInput("event", "", error.message) from None
+
+
+def _broken(error: Broken) -> Altered:
+    return _altered(error.message, cut=isinstance(error, Cut))
 
 
 def _altered(what: object, *, cut: bool = False) -> Altered:

@@ -94,21 +94,21 @@ def _cut(data: bytes, what: dict) -> Broken:
     return Broken(what) if data[-_END.size :].startswith(_END_MARK) else Cut(what)
 
 
-def is_beginning(data: bytes, members: list[Member]) -> bool:
-    """Tells whether `data` is as these members are written as far as it goes, and ends too early."""
-    written = b"".join(bytes(piece) for _, piece in pieces(members))
-    return len(data) < len(written) and written.startswith(data)
+def first_difference(data: bytes, members: list[Member]) -> Broken | None:
+    """Names the first piece in which `data` differs from these members as they are written, or None.
 
-
-def first_difference(data: bytes, members: list[Member]) -> dict | None:
-    """Names the first piece in which `data` differs from these members as they are written, or None."""
+    Cut where it is as they are written as far as it goes, and ends too early.
+    """
     view, at = memoryview(data), 0
     for what, piece in pieces(members):
-        if view[at : at + len(piece)] != piece:
-            cut = at + len(piece) > len(view)
-            return message("keeping-cut-in" if cut else "keeping-changed", file=what)
+        rest = view[at : at + len(piece)]
+        if rest != piece:
+            if len(rest) == len(piece):
+                return Broken(message("keeping-changed", file=what))
+            how = Cut if rest == piece[: len(rest)] else Broken
+            return how(message("keeping-cut-in", file=what))
         at += len(piece)
-    return None if at == len(view) else message("keeping-more-at-end")
+    return None if at == len(view) else Broken(message("keeping-more-at-end"))
 
 
 def offsets(members: list[Member]) -> dict[str, list[int]]:
