@@ -1,6 +1,7 @@
 """Titles of moves: pairs, rings, and a spare that comes in while others move on."""
 
 from server.core.guide.moves import _exchange
+from server.core.guide.moves import _start_words
 from server.core.state.job import Job
 from server.core.state.state import State
 from server.core.state.state import new_unit
@@ -9,7 +10,8 @@ from tests.said import english
 NAMES = {"a": "left outer", "b": "left inner", "c": "right inner"}
 
 
-def title(fitted):
+def job_of(**holds):
+    """Return a job of three positions; `holds` says what sits there besides, None for nothing."""
     state = State()
     state.vehicles["v"] = {"holds": {place: f"u{place}" for place in NAMES}}
     state.units["spare"] = {**new_unit("spare"), "code": "K7F3M", "place": "stock"}
@@ -18,7 +20,16 @@ def title(fitted):
     job = {"id": "j", "layout": "rear-4", "vehicle": "v", "move": None,
            "tests": [{"heard": True, "faulted": ["a", "b"]}],
            "positions": [{"id": place, "name": name} for place, name in NAMES.items()]}  # fmt: skip
-    return english(_exchange(Job(state, job), fitted))
+    state.vehicles["v"]["holds"].update(holds)
+    return Job(state, job)
+
+
+def title(fitted):
+    return english(_exchange(job_of(), fitted))
+
+
+def button(fitted, **holds):
+    return english(_start_words(job_of(**holds), {"move": "exchange", "fitted": fitted}))
 
 
 def test_a_pair():
@@ -36,3 +47,13 @@ def test_a_spare_comes_in_and_another_moves_on():
 
 def test_a_spare_alone():
     assert title({"b": "spare"}) == "Fit your spare K7F-3M at left inner"
+
+
+def test_the_button_says_what_its_heading_says():
+    """Two that got mixed up are fitted where nothing sits: to exchange them is no move."""
+    assert button({"a": "uc", "c": "ua"}) == "Exchange left outer and right inner"
+    assert button({"a": "uc", "b": "ua", "c": "ub"}) == "Start the exchange"
+    assert button({"a": "spare", "b": "uc", "c": "ub"}) == "Start the exchange"
+    assert button({"a": "ua", "c": "uc"}, a=None, c=None) == "Start fitting"
+    assert button({"a": "spare", "c": "ua"}) == "Start fitting"
+    assert button({"b": "spare"}) == "Start fitting"

@@ -78,7 +78,7 @@ def _fit(job: Job, loose) -> dict:
         message("guide-mixed-fit-title", where=all_of(said)),
         message("guide-mixed-fit-text"),
         action=action(
-            message("guide-mixed-fit-start"),
+            message("guide-start-fitting"),
             draft("move_started", move="exchange", fitted=fitted, position="", reason="mixed-up"),
         ),
     )

@@ -67,13 +67,27 @@ def _move(job: Job, entry) -> dict:
 
 def _start_words(job: Job, entry) -> dict:
     """Return the button that begins a move; an exchange names the two, or what it is about."""
-    if entry["move"] == "exchange" and len(entry["fitted"]) == 2:
-        places = [position["id"] for position in job.positions if position["id"] in entry["fitted"]]
+    if entry["move"] != "exchange":
+        return message(_START_WORDS[entry["move"]], sort=job.sort.identity)
+    places = [position["id"] for position in job.positions if position["id"] in entry["fitted"]]
+    round_again = [place for place in places if _goes_round(job, entry["fitted"], place)]
+    if not round_again:
+        return message("guide-start-fitting")
+    if len(places) == 2:
         names = all_of([words.position_name(job, place) for place in places])
         return message("guide-start-exchange", positions=names)
-    if entry["move"] == "exchange":
-        return message("guide-start-exchange-several")
-    return message(_START_WORDS[entry["move"]], sort=job.sort.identity)
+    return message("guide-start-exchange-several")
+
+
+def _goes_round(job: Job, fitted: dict, position: str) -> bool:
+    """Tell whether what makes room at a position comes back to it: nothing comes in from outside."""
+    holds, here = job.holds, position
+    at = {holds[place]: place for place in sorted(holds) if holds[place]}
+    for _ in fitted:
+        here = at.get(fitted[here])
+        if here == position or here not in fitted:
+            return here == position
+    return False
 
 
 def _events(job: Job, entry) -> list:

@@ -80,6 +80,7 @@ guide-start-clean = Start with cleaning
 # $positions: right outer and left outer
 guide-start-exchange = Exchange { $positions }
 guide-start-exchange-several = Start the exchange
+guide-start-fitting = Start fitting
 guide-start-unplug = Unplug and test
 guide-start-meter = Start the checks
 guide-start-listen = Listen
@@ -311,7 +312,6 @@ guide-mixed-fit-title = Fit { $where }, then test
 guide-mixed-fit-at = { $unit } at { $position }
 guide-mixed-fit-text = They got mixed up, and nothing has been tested yet: any place will do.
 guide-mixed-fit-again = Fit those that got mixed up, then test
-guide-mixed-fit-start = Start fitting
 
 ## Once the cause is known.
 

@@ -58,6 +58,7 @@ guide-start-retest = Anotar la nueva prueba
 guide-start-clean = Empezar por limpiar
 guide-start-exchange = Cambiar { $positions }
 guide-start-exchange-several = Empezar el intercambio
+guide-start-fitting = Empezar a montar
 guide-start-unplug = Desenchufar y probar
 guide-start-meter = Empezar las revisiones
 guide-start-listen = Escuchar
@@ -178,7 +179,6 @@ guide-mixed-fit-title = Monta { $where } y después prueba
 guide-mixed-fit-at = { $unit } en { $position }
 guide-mixed-fit-text = Se mezclaron y todavía no hay pruebas: vale cualquier sitio.
 guide-mixed-fit-again = Monta los que se mezclaron y después prueba
-guide-mixed-fit-start = Empezar a montar
 
 guide-replace-title = Sustituye { $cause }
 guide-replace-text = Los números de pieza deben coincidir. Pega una etiqueta en { PART($sort, form: "the") } de repuesto.
