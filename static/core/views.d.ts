@@ -452,12 +452,13 @@ export interface EntryView {
   fields: EntryField[];
 }
 
+/** An option with `sets` puts that into the data in place of its value. */
 export interface EntryField {
   name: string;
   words: string;
   form: 'one' | 'many' | 'text';
   value: any;
-  options: { value: any; words: string }[];
+  options: { value: any; words: string; sets?: Record<string, any> }[];
 }
 
 /** What a correction changes, or the refusal of it; `unfit` are later entries that no longer fit. */

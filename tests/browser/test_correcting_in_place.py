@@ -237,6 +237,36 @@ def test_what_was_seen_the_lamp_and_the_walk_are_corrected_in_the_history(take_s
     )
 
 
+def test_where_a_sensor_was_seen_its_fit_and_a_pause_are_corrected_in_the_history(take_screens):
+    driver = after_a_test()
+    driver.force("unit_seen", unit=home(OUTER), place="fitted", position=INNER, how="tapped")
+    driver.force("fit_checked", unit=home(OUTER), position=INNER, checks=["flush"])
+    driver.force("sounder_checked", check="fuse", found="unclear")
+    driver.force("job_paused", why="part", part="PS-1", note="")
+    phone = take_screens().holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+
+    form = entry_of(page, "seen at right inner")
+    assert form.locator(".choice-word").evaluate_all(BROKEN) == []
+    form.get_by_role("group", name="Place").get_by_label("right outer").check()
+    changed(phone)
+    assert (righted(page)["place"], righted(page)["position"]) == ("fitted", OUTER)
+
+    form = entry_of(page, "Fit checked")
+    form.get_by_role("group", name="Position").get_by_label("right outer").check()
+    changed(phone)
+    assert righted(page)["position"] == OUTER
+
+    form = entry_of(page, "checked the fuse")
+    form.get_by_role("group", name="What was found").get_by_label("found and put right").check()
+    changed(phone)
+    assert righted(page)["found"] == "mended"
+
+    entry_of(page, "waiting for a part").get_by_label("Waiting for the customer").check()
+    changed(phone)
+    assert righted(page)["why"] == "customer"
+
+
 def test_a_repair_that_was_typed_wrongly_is_corrected_from_the_trail_and_from_its_position(take_screens):
     driver = job_driver()
     meter_bad(driver)

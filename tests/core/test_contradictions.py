@@ -4,6 +4,7 @@ import pytest
 
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.core.test_put_right import put_right
 
 OUTER, INNER, LEFT = "rear-right-outer", "rear-right-inner", "rear-left-outer"
 BEN, ANA = "d00000000000000b1", "d00000000000000a1"
@@ -112,6 +113,25 @@ def test_the_scan_where_it_really_is_gives_the_tests_their_places(swapped, ana):
     assert view["disputes"] == []
     assert view["step"]["form"] != "contradiction"
     assert not [conflict for conflict in swapped.core("conflicts")["conflicts"] if conflict["open"]]
+
+
+def test_what_settled_it_is_entered_anew_with_the_stories_of_the_other_place(swapped, ana):
+    """Settled as in stock by a slip: entered anew, it is as if the scan had said right inner at once."""
+    ana.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
+    swapped.tested(INNER)
+    settle(swapped, home(OUTER), "In your stock")
+    assert not swapped.view()["reasoning"]["verdict"]
+    seen = swapped.seq
+    asked = swapped.core("entry", job=swapped.job, device=swapped.device, seq=seen)
+    [place] = asked["fields"]
+    stood = {option["words"]: option["value"] for option in place["options"]}
+    assert place["value"] == stood["In your stock"]
+    [right] = [option["sets"] for option in place["options"] if option["words"] == "At right inner"]
+    swapped.record(put_right(swapped, seen, **right))
+    assert counted(swapped)[0] == []
+    view = swapped.view()
+    assert view["reasoning"]["sentence"].startswith("The fault followed sensor")
+    assert view["disputes"] == []
 
 
 def test_a_test_that_was_made_without_it_blames_nobody_there(swapped, ana):

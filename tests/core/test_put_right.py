@@ -10,12 +10,14 @@ from server.core.facts.corrections import PUT_RIGHT
 from server.core.facts.fold import Fold
 from server.core.log import canon
 from server.core.log import envelope
+from tests.core.driver import DEVICE
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.core.random_logs import random_log
 from tests.core.test_fold_properties import EACH
 from tests.core.test_fold_properties import POSITIONS
+from tests.core.test_fold_properties import UNITS
 from tests.core.test_fold_properties import fact
 from tests.hosts import Core
 
@@ -79,6 +81,31 @@ def _folded(log):
     fold.reset(log)
     return fold
 
+
+BESIDES = (
+    fact("cleaned", position=st.sampled_from(POSITIONS), note=st.just("")),
+    fact(
+        "fit_checked",
+        unit=st.sampled_from(UNITS),
+        position=st.sampled_from(POSITIONS),
+        checks=st.just(["flush"]),
+    ),
+    fact(
+        "sounder_checked",
+        check=st.sampled_from(["fuse", "supply"]),
+        found=st.sampled_from(["good", "mended", "unclear"]),
+    ),
+    fact("job_paused", why=st.sampled_from(["part", "help"]), part=st.just("PS-1"), note=st.just("")),
+    fact("job_closed", why=st.sampled_from(["no_part", "not_worth"]), note=st.just("")),
+    fact(
+        "unit_seen",
+        unit=st.sampled_from(UNITS),
+        place=st.sampled_from(["fitted", "out", "stock"]),
+        position=st.sampled_from(POSITIONS),
+        how=st.just("scanned"),
+        settles=st.lists(st.sampled_from(["-", *[f"{DEVICE}:{seq}" for seq in range(4, 9)]]), max_size=2),
+    ),
+)
 
 # What a mechanic enters, and what it should have been: the same kind again, or nothing.
 ENTERED = st.lists(

@@ -129,3 +129,13 @@ def test_a_vehicle_is_put_right_where_its_job_began(job):
     entry = {"kind": "job_opened", "data": {**asked["data"], "vehicle": vehicle}}
     job.fact(PUT_RIGHT, device=opened["device"], seq=opened["seq"], entry=entry, reason="slip")
     assert job.core("state")["vehicles"]["v1"]["plate"] == "KL 4711"
+
+
+def test_where_a_sensor_was_seen_outside_any_job_is_entered_anew(job):
+    spare(job)
+    seen = beside(job, "unit_seen", unit=STOCK, place="customer", position="", how="scanned")
+    [asked] = job.core("entry", job=None, device=job.device, seq=seen)["fields"]
+    places = [option["sets"]["place"] for option in asked["options"]]
+    assert places == ["stock", "out", "counter", "customer", "scrapped"]
+    put_right(job, anew(job, seen, **asked["options"][2]["sets"]))
+    assert job.core("state")["units"][STOCK]["place"] == "counter"

@@ -4,6 +4,8 @@ from .fields import Choice
 from .fields import Name
 from .kind import Kind
 
+FOUND = ("good", "mended", "unclear")
+
 
 def _sounder_checked(state, event, job) -> None:
     # Only a job on which this was done has the list.
@@ -24,7 +26,7 @@ KINDS = (
     Kind(
         "sounder_checked",
         Name("check"),
-        Choice("found", ("good", "mended", "unclear")),
+        Choice("found", FOUND),
         does=_sounder_checked,
         tells=_tell_sounder_checked,
     ),

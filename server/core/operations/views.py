@@ -10,6 +10,7 @@ from ..guide import scan
 from ..guide import standing
 from ..messages import message
 from ..parts import sorts
+from ..state.job import Job
 from ..state.job import known_job
 from ..views import beside
 from ..views import code_meanings
@@ -116,7 +117,13 @@ class ViewOperations(Held):
         entry = correcting.of_history(found, device, seq) if found else beside.find(self.fold, device, seq)
         if entry is None or not correcting.may_be_put_right(entry):
             raise BadInput("seq", seq, message("refusals-entry"))
-        return {"kind": entry["kind"], "data": entry["data"], "fields": correcting.fields(found, entry)}
+
+        def then() -> Job:
+            earlier = self.fold.as_of("{}:{}".format(device, seq), entry)
+            return known_job(earlier.state, job)
+
+        fields = correcting.fields(found, entry, then)
+        return {"kind": entry["kind"], "data": entry["data"], "fields": fields}
 
     def op_righted(self, event):
         """Return what the draft of a correction changes: {"refusal" or None, "sentence", "unfit"}."""

@@ -4,7 +4,6 @@ from ..codes import labels
 from ..codes import troublecode
 from ..evidence import verdict
 from ..facts.kinds import KINDS
-from ..guide import repairing
 from ..messages import message
 from ..messages import sentences as joined
 from ..parts.layouts import OWN
@@ -12,16 +11,19 @@ from ..rules.correction import troubles
 from ..state.job import Job
 from ..state.job import known_job
 from ..state.unit import Unit
-from ..words import causes
 from ..words import sentences
 from ..words import words
+from . import correcting_options
+from . import correcting_seen
+from .correcting_options import MANY
+from .correcting_options import option
 
 # By kind: the fields that can be entered anew, in the order in which they are asked for.
 FIELDS = {
     "job_opened": ("complaint", "vehicle.name", "vehicle.plate", "vehicle.vin", "vehicle.model", "part"),
     "job_handed_over": ("to", "note"),
-    "job_paused": ("note",),
-    "job_closed": ("note",),
+    "job_paused": ("why", "part", "note"),
+    "job_closed": ("why", "note"),
     "lamp_checked": ("result", "note"),
     "looked": ("note",),
     "walk_checked": ("missed",),
@@ -29,6 +31,8 @@ FIELDS = {
     "test_run": ("faulted", "silent", "heard", "note"),
     "cleaned": ("position", "note"),
     "connector_locked": ("position",),
+    "fit_checked": ("unit", "position"),
+    "sounder_checked": ("check", "found"),
     "photo_taken": ("position",),
     "circuit_measured": ("position", "reads", "value", "compared"),
     "circuit_repaired": ("cause", "segment", "what"),
@@ -48,50 +52,53 @@ FIELDS = {
     "unit_fitted": ("unit", "position"),
     "left_deliberately": ("unit", "position"),
     "unit_moved": ("unit", "place"),
+    "unit_seen": ("unit",),
 }
-_PLACES = ("stock", "out", "counter", "customer", "scrapped")
-_MANY = ("faulted", "silent", "ticks", "missed")
-_OF_A_JOB = ("unit", "position") + _MANY
-# Asked for only where the entry has it: what a reading that compares with nothing was compared with.
-_WHERE_SAID = ("compared",)
+_OF_A_JOB = ("unit", "position") + MANY
+# Asked for only where the entry has it: a reading may compare with nothing, a job end repaired.
+_WHERE_SAID = {"circuit_measured": ("compared",), "job_closed": ("why",)}
 # Fields that are asked for in other words than those of the same name elsewhere.
 _WORDS = {("listened", "silent"): "unheard"}
 
 
-def fields(job: Job | None, entry: dict) -> list[dict]:
+def fields(job: Job | None, entry: dict, then) -> list[dict]:
     """Return {"name", "words", "form", "value", "options"} of each field of an entry of the history.
 
-    "vehicle.plate" is the `plate` of `vehicle`. Outside a job positions and units are not asked for.
-    "codes.POSITION" is the code that a test showed there, with its failure type behind a hyphen, "means.CODE"
-    what somebody said that a code means, "called.POSITION" what a drawn position is called, "seen.POSITION"
-    what was seen at it.
+    `then()` is the job as it stood before the entry. "vehicle.plate" is the `plate` of
+    `vehicle`. Outside a job positions and units are not asked for. "codes.POSITION" is the code that a test
+    showed there, with its failure type behind a hyphen, "means.CODE" what somebody said that a code means,
+    "called.POSITION" what a drawn position is called, "seen.POSITION" what was seen at it.
     """
     found = []
     for name in FIELDS.get(entry["kind"], ()):
         if job is None and name in _OF_A_JOB:
             continue
         outer, _, inner = name.partition(".")
-        if outer in _WHERE_SAID and outer not in entry["data"]:
+        if outer in _WHERE_SAID.get(entry["kind"], ()) and outer not in entry["data"]:
             continue
+        if name == "unit" and "settles" in entry["data"]:
+            continue  # the stories that are true are of the sensor whose label was read
         value = entry["data"].get(outer, "")
         if inner == "model" and inner not in value:  # only a drawn layout is kept for one
             continue
-        options = _options(job, name, entry["data"])
+        options = correcting_options.options(job, name, entry["data"])
         if name == "what" and value == "repaired":
             value = ""  # nobody said more
         if name == "segment" and value and value not in [each["value"] for each in options]:
-            options.append(_option(value, value))  # in somebody's own words
+            options.append(option(value, value))  # in somebody's own words
         found.append(
             {
                 "name": name,
                 "words": message(
                     "views-correct-field", field=_WORDS.get((entry["kind"], name), inner or name)
                 ),
-                "form": "many" if name in _MANY else "one" if options else "text",
+                "form": "many" if name in MANY else "one" if options else "text",
                 "value": labels.shown(value) if name == "code" else value.get(inner, "") if inner else value,
                 "options": options,
             }
         )
+    if entry["kind"] == "unit_seen":
+        found.append(correcting_seen.place_field(job, entry["data"], then))
     at_positions = _AT_POSITIONS.get(entry["kind"])
     return found + at_positions(job, entry["data"]) if job and at_positions else found
 
@@ -123,7 +130,7 @@ def _called(job: Job, data: dict) -> list[dict]:
 
 def _seen(job: Job, data: dict) -> list[dict]:
     """Return a field for what was seen at each position."""
-    options = [_option(identity, words) for identity, words in job.sort.look.found]
+    options = [option(identity, words) for identity, words in job.sort.look.found]
     found = []
     for each in job.positions:
         seen = [item["found"] for item in data["positions"] if item["position"] == each["id"]]
@@ -199,37 +206,3 @@ def _told(state, event: dict, job: Job | None) -> dict:
         unit = Unit(state, KINDS[entry["kind"]].names(entry["data"])[1][0])
         sentence = sentences.sentence_beside(unit, entry["kind"], entry["data"])
     return {"seq": event["seq"], "at": event["at"], "sentence": sentence}
-
-
-def _options(job: Job | None, name: str, data: dict) -> list[dict]:
-    if job and (name in _MANY or name == "position"):
-        return [_option(each["id"], words.called(job, each)) for each in job.positions]
-    if job and name == "unit":
-        return [_option(each, words.unit_name(job.unit(each))) for each in job.state.units_of(job.id)]
-    if name == "place":
-        return [_option(each, words.place_name(each)) for each in _PLACES]
-    if name == "reads":
-        return [
-            _option(each, message("views-correct-reads", reads=each)) for each in ("good", "bad", "unclear")
-        ]
-    if job and name == "result":
-        return [
-            _option(result, said)
-            for lamp in job.sort.lamps
-            if lamp.when == data["when"]
-            for result, said in lamp.choices
-        ]
-    if job and name == "cause":
-        return [_option(cause, causes.phrase(job, cause)) for cause in repairing.can_be(job)]
-    if job and name == "segment":
-        return [_option(each["id"], each["words"]) for each in repairing.segments(job, "circuit")]
-    if name == "heard":
-        return [
-            _option(True, message("views-correct-heard", heard="yes")),
-            _option(False, message("views-correct-heard", heard="no")),
-        ]
-    return []
-
-
-def _option(value, words) -> dict:
-    return {"value": value, "words": words}

@@ -620,6 +620,9 @@ views-correct-field = { $field ->
     [result] The lamp
     [to] Handed over to
     [model] Model of vehicle
+    [why] Why
+    [check] What was checked
+    [found] What was found
    *[place] Place
 }
 # $position: near the hitch
@@ -637,6 +640,12 @@ views-correct-means = What { $code } means
 views-correct-reads = { $reads ->
     [good] good
     [bad] bad
+   *[unclear] not clear
+}
+# $found: mended
+views-correct-sounder = { $found ->
+    [good] fine
+    [mended] found and put right
    *[unclear] not clear
 }
 # $heard: yes

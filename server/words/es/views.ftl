@@ -435,6 +435,9 @@ views-correct-field = { $field ->
     [result] El testigo
     [to] Entregado a
     [model] Modelo de vehículo
+    [why] Por qué
+    [check] Qué se revisó
+    [found] Qué se encontró
    *[place] Lugar
 }
 views-correct-called = Cómo se llama { $position }
@@ -448,6 +451,11 @@ views-correct-reads = { $reads ->
     [good] buena
     [bad] mala
    *[unclear] no está clara
+}
+views-correct-sounder = { $found ->
+    [good] bien
+    [mended] encontrado y arreglado
+   *[unclear] no está claro
 }
 views-correct-heard = { $heard ->
     [yes] se oyó

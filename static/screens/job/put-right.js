@@ -114,9 +114,9 @@ function control(ctx, entry, field) {
           options: options.map((option, place) => ({ id: String(place), words: option.words })),
           chosen: String(options.findIndex((option) => option.value === value)),
           pick: (place) => set(options[Number(place)].value),
-          two: !isLong(name),
+          two: !isLong(field),
         })
-      : html`<div class=${isLong(name) ? 'choices' : 'choices choices-two'} role="group" aria-label=${words}>
+      : html`<div class=${isLong(field) ? 'choices' : 'choices choices-two'} role="group" aria-label=${words}>
           ${options.map(
             (option) => html`<label class="choice">
               <input
@@ -143,8 +143,9 @@ function flipped(options, chosen, value) {
     .filter((each) => (each === value ? !chosen.includes(each) : chosen.includes(each)));
 }
 
-/** Whether words to choose from are too long for two beside each other. @param {string} name */
-const isLong = (name) => isOfPosition(name) || ['result', 'cause'].includes(name);
+/** Whether words to choose from are too long for two beside each other. @param {EntryField} field */
+const isLong = ({ name, options }) =>
+  isOfPosition(name) || ['result', 'cause', 'why', 'check'].includes(name) || options.some(({ sets }) => sets);
 
 /** The code of a label, which is typed as it stands there: with its hyphen, or without. */
 const LABEL = 'code';
@@ -174,10 +175,10 @@ function place(data, name, value) {
 function dataOf({ form }) {
   const { entry, values } = form;
   const data = { ...entry.data };
-  for (const { name, form: kind, value } of entry.fields) {
+  for (const { name, form: kind, value, options } of /** @type {EntryField[]} */ (entry.fields)) {
     if (isOfCodes(name) || isOfPosition(name)) continue;
     if (kind === 'text' && form[textKey(name)] !== value) place(data, name, name === LABEL ? asLabel(form[textKey(name)]) : form[textKey(name)]);
-    else if (name in values) data[name] = values[name];
+    else if (name in values) Object.assign(data, options.find((option) => option.value === values[name])?.sets ?? { [name]: values[name] });
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));
   if (ofCodes.length) placeCodes(ofCodes, (name) => form[textKey(name)].trim(), data);
