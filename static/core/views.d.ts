@@ -653,8 +653,9 @@ export interface WireColour {
 /** A circuit as a chain, with what its checks said so far. */
 export interface HarnessView {
   position: string;
-  /** What somebody typed of the pins. */
+  /** What somebody typed of the pins, and of each wire whose colour was typed. */
   pins: string;
+  colours: WireColour[];
   /** Where the fault is now. */
   where: string;
   /** From the sensor to the control unit; what has `branch` lies beside that line. */
@@ -664,7 +665,7 @@ export interface HarnessView {
   /** Null once a segment is named or nothing is left to check. */
   next: HarnessCheck | null;
   /** The wire as it was noted. */
-  wire: { size: string; centimetres: number; celsius: number; colour: string; colours: WireColour[]; words: string } | null;
+  wire: { size: string; centimetres: number; celsius: number; colour: string; words: string } | null;
   /** The sizes that a wire is noted with. */
   sizes: string[];
 }

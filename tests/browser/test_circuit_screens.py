@@ -119,6 +119,28 @@ def test_the_wire_is_typed_once_and_the_limit_follows_it(take_screens):
     assert phone.lacking(*SIZES) == {}
 
 
+def test_colours_are_kept_where_nobody_measured_the_wire(take_screens):
+    phone = take_screens(width=320)
+    page = at_job(phone, at_check("continuity"))
+    page.get_by_text("Wire and pins", exact=True).click()
+    keep = page.get_by_role("button", name="Keep the wire")
+    page.get_by_label("Colour, signal").fill("white and blue")
+    assert page.locator("[data-circuit='wire'] [role='alert']").count() == 0
+    keep.click()
+
+    page.locator(".wire-colours li").get_by_text("Signal: white and blue").wait_for()
+    page.get_by_role("button", name="Bad More than 2 Ω, or open").wait_for()
+    assert last(page, "wires_marked") == {
+        "position": OUTER, "signal_colour": "white and blue", "supply_colour": "", "ground_colour": "",
+        "pins": "",
+    }  # fmt: skip
+    page.get_by_text("Wire and pins", exact=True).click()
+    page.get_by_label("Colour, signal").fill("")
+    page.get_by_role("button", name="Keep the wire").click()
+    page.locator(".wire-colours").wait_for(state="detached")
+    assert phone.lacking(*SIZES) == {}
+
+
 def test_the_one_colour_of_before_stands_and_goes_along(take_screens):
     driver = at_check("continuity")
     driver.fact(

@@ -167,7 +167,7 @@ def test_the_wire_at_a_position_sets_its_limit(job):
         "Wire at right outer: 0.5 mm², 4.50 m, 20 °C. Colour: white and blue. "
         "Pins: 1 signal, 2 supply, 3 ground."
     )
-    assert step["harness"]["wire"]["colours"] == []
+    assert step["harness"]["colours"] == []
     fact = step["choices"][0]["events"][0]
     for value, against in (("0.6", False), ("0.7", True), ("5000", True)):
         refusal = job.check({**fact, "data": {**fact["data"], "value": value}})
@@ -183,7 +183,7 @@ def test_the_wire_at_a_position_sets_its_limit(job):
 def test_each_wire_of_a_position_has_its_colour(job):
     job.record(wire(signal_colour="white and blue", ground_colour="brown"))
 
-    assert at_continuity(job)["harness"]["wire"]["colours"] == [
+    assert at_continuity(job)["harness"]["colours"] == [
         {"line": "signal", "colour": "white and blue"},
         {"line": "ground", "colour": "brown"},
     ]
@@ -192,6 +192,37 @@ def test_each_wire_of_a_position_has_its_colour(job):
         "Wire at right outer: 0.5 mm², 4.50 m, 20 °C. Signal wire: white and blue. Ground wire: brown."
     )
     assert job.check(wire(supply_colour=5))["fault"]["field"] == "data.supply_colour"
+
+
+def marked(**differs):
+    data = {"position": OUTER, "signal_colour": "", "supply_colour": "", "ground_colour": "", "pins": ""}
+    return {"kind": "wires_marked", "data": {**data, **differs}}
+
+
+def test_colours_and_pins_stand_without_the_length_of_the_wire(job):
+    job.record(marked(signal_colour="white and blue", pins="1 signal, 3 ground"))
+
+    step = at_continuity(job)
+    assert step["choices"][0]["words"] == "2 Ω or less"
+    assert step["harness"]["wire"] is None
+    assert step["harness"]["colours"] == [{"line": "signal", "colour": "white and blue"}]
+    assert step["harness"]["pins"] == "1 signal, 3 ground"
+    [told] = [each for each in job.view()["history"] if each["kind"] == "wires_marked"]
+    assert told["sentence"] == (
+        "Wires at right outer. Signal wire: white and blue. Pins: 1 signal, 3 ground."
+    )
+    assert job.check(marked(pins=5))["fault"]["field"] == "data.pins"
+
+
+def test_what_is_said_last_of_the_wires_stands(job):
+    job.record(marked(signal_colour="white"))
+    job.record(wire(ground_colour="brown"))
+    assert at_continuity(job)["harness"]["colours"] == [{"line": "ground", "colour": "brown"}]
+
+    job.record(marked(supply_colour="red"))
+    harness = job.step()["harness"]
+    assert harness["colours"] == [{"line": "supply", "colour": "red"}]
+    assert harness["wire"]["words"] == "0.5 mm², 4.50 m, 20 °C"
 
 
 @pytest.mark.parametrize(

@@ -108,6 +108,12 @@ def _circuit_measured(state, event, job) -> None:
 def _wire_noted(state, event, job) -> None:
     # Jobs from before this kind was there have no such dict.
     job.setdefault("wires", {})[event["data"]["position"]] = event["data"]
+    # Who notes the wire anew says its colours and pins with it.
+    job.get("marks", {}).pop(event["data"]["position"], None)
+
+
+def _wires_marked(state, event, job) -> None:
+    job.setdefault("marks", {})[event["data"]["position"]] = event["data"]
 
 
 def _connector_locked(state, event, job) -> None:
@@ -160,7 +166,7 @@ def _tell_circuit_measured(names, data) -> dict:
 
 
 def wire_colours(noted: dict) -> list[tuple]:
-    """Return (line, colour) of each wire of a position whose colour was typed, as `wire_noted` has it."""
+    """Return (line, colour) of each wire of a position whose colour was typed, as `wires_marked` has it."""
     typed = [(line, noted.get(line + "_colour", "")) for line in ("signal", "supply", "ground")]
     return [(line, colour) for line, colour in typed if colour]
 
@@ -174,12 +180,20 @@ def _tell_wire_noted(names, data) -> dict:
         celsius=str(data["celsius"]),
     )
     colour = message("facts-wire-colour", colour=data["colour"]) if data["colour"] else ""
-    each = [
+    return sentences([said, colour] + _marks(data))
+
+
+def _tell_wires_marked(names, data) -> dict:
+    said = message("facts-wires-marked", position=names.position(data["position"]))
+    return sentences([said] + _marks(data))
+
+
+def _marks(data) -> list:
+    said = [
         message("facts-wire-colour-of", line=line, colour=wire_colour)
         for line, wire_colour in wire_colours(data)
     ]
-    pins = message("facts-wire-pins", pins=data["pins"]) if data["pins"] else ""
-    return sentences([said, colour] + each + [pins])
+    return said + ([message("facts-wire-pins", pins=data["pins"])] if data["pins"] else [])
 
 
 def _tell_reading(names, data, check) -> dict:
@@ -268,5 +282,16 @@ KINDS = (
         Text("ground_colour", later=True),
         does=_wire_noted,
         tells=_tell_wire_noted,
+    ),
+    Kind(
+        "wires_marked",
+        Position("position"),
+        # By what a person finds them, where nobody has measured how long they are.
+        Text("signal_colour"),
+        Text("supply_colour"),
+        Text("ground_colour"),
+        Text("pins"),
+        does=_wires_marked,
+        tells=_tell_wires_marked,
     ),
 )

@@ -95,7 +95,7 @@ def view(job: Job, position: str, n: int | None) -> dict | None:
         return None
     now = checks.standing(job, position)
     chances, suspects = now.chain.chances(now.weights), now.chain.suspects(now.weights)
-    noted = job.wire_at(position)
+    marks = job.marks_at(position)
     segments = []
     for index in range(len(chances)):
         segment = harness.chain.segments[index]
@@ -115,12 +115,13 @@ def view(job: Job, position: str, n: int | None) -> dict | None:
         )
     return {
         "position": position,
-        "pins": noted["pins"] if noted and noted["pins"] else (job.position(position) or {}).get("pins", ""),
+        "pins": marks.get("pins") or (job.position(position) or {}).get("pins", ""),
+        "colours": [{"line": line, "colour": colour} for line, colour in wire_colours(marks)],
         "where": _where(harness, now),
         "segments": segments,
         "readings": _readings(job, position, checks.now(job, position)[0]),
         "next": None if n is None else _next(harness, now, n, suspects),
-        "wire": _wire(noted),
+        "wire": _wire(job.wire_at(position)),
         "sizes": sorted(copper.AT_20),
     }
 
@@ -204,7 +205,6 @@ def _wire(noted: dict | None) -> dict | None:
         "centimetres": noted["centimetres"],
         "celsius": noted["celsius"],
         "colour": noted["colour"],
-        "colours": [{"line": line, "colour": colour} for line, colour in wire_colours(noted)],
         "words": message(
             "guide-wire-noted",
             size=copper.called(noted["size"]),

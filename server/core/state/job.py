@@ -91,6 +91,10 @@ class Job:
         """Return what was noted of the wire at a position, as the data of `wire_noted`; None for nothing."""
         return self.facts.get("wires", {}).get(position)
 
+    def marks_at(self, position: str) -> dict:
+        """Return the colours and pins of the wires at a position, as the data of `wires_marked`; {} for none."""
+        return self.facts.get("marks", {}).get(position) or self.wire_at(position) or {}
+
     @property
     def not_retaken(self) -> list[dict]:
         """The bad readings that a repair left as they are, each with its reason (facts/repairing.py)."""

@@ -44,6 +44,7 @@ FIELDS = {
         "ground_colour",
         "pins",
     ),
+    "wires_marked": ("position", "signal_colour", "supply_colour", "ground_colour", "pins"),
     "unit_labelled": ("code",),
     "part_noted": ("part", "serial"),
     "unit_added": ("part", "serial", "code"),

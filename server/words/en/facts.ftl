@@ -187,6 +187,8 @@ facts-reading-not-retaken = { CAP($check) } at { $position }: not done again, { 
 # $metres: 4.50
 # $celsius: 20
 facts-wire-noted = Wire at { $position }: { $size }, { $metres } m, { $celsius } °C.
+# $position: left outer
+facts-wires-marked = Wires at { $position }.
 # $colour: white and blue
 facts-wire-colour = Colour: { $colour }.
 # $line: signal

@@ -132,6 +132,7 @@ refusals-kind = { $kind ->
     [fit_checked] The fit of a unit was gone through
     [circuit_measured] A reading on a circuit
     [wire_noted] Which wire it is at a position, and how warm
+    [wires_marked] What the wires at a position look like
     [circuit_repaired] A connector, wire, feed or control unit was repaired
     [reading_not_retaken] A bad reading was not taken again after a repair
     [unit_added] A unit that was not on a vehicle before

@@ -83,7 +83,7 @@ steps-circuit-named = The fault
 steps-circuit-minutes = About { $minutes }.
 steps-circuit-read = What was read
 steps-circuit-wire = Wire and pins
-steps-circuit-wire-why = Typed once: the limits of the checks then fit this wire.
+steps-circuit-wire-why = Colours and pins can be kept alone. With size and length, the limits of the checks fit this wire.
 steps-circuit-size = Size of the wire
 # $size: 0.5
 steps-circuit-square = { $size } mm²

@@ -113,6 +113,7 @@ facts-repaired-where = Reparado: { $cause }, { $where }.
 facts-repaired-what = Qué se hizo: { $what }
 facts-reading-not-retaken = { CAP($check) } en { $position }: no se repitió, { $reason }.
 facts-wire-noted = Cable en { $position }: { $size }, { $metres } m, { $celsius } °C.
+facts-wires-marked = Cables en { $position }.
 facts-wire-colour = Color: { $colour }.
 facts-wire-colour-of = { $line ->
     [signal] Cable de señal

@@ -107,6 +107,7 @@ refusals-kind = { $kind ->
     [fit_checked] Se repasó el montaje de un sensor
     [circuit_measured] Una medida en un cableado
     [wire_noted] Qué cable hay en una posición, y a qué temperatura
+    [wires_marked] Cómo son los cables de una posición
     [circuit_repaired] Se reparó un conector, un cable, una alimentación o la unidad de control
     [reading_not_retaken] Una lectura mala no se repitió tras una reparación
     [unit_added] Un sensor que antes no estaba en ningún vehículo

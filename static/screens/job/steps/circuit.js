@@ -34,7 +34,7 @@ export function circuit(view) {
       ${place ? html`<p class="circuit-place">${sentence(place)}</p>` : nothing}
       ${view.pins ? html`<p class="field-note">${say('job-position-pins', { pins: view.pins })}</p>` : nothing}
       ${view.wire?.colour ? html`<p class="field-note">${say('steps-circuit-coloured', { colour: view.wire.colour })}</p>` : nothing}
-      ${view.wire?.colours.length ? html`<ul class="wire-colours">${view.wire.colours.map(wireRow)}</ul>` : nothing}
+      ${view.colours.length ? html`<ul class="wire-colours">${view.colours.map(wireRow)}</ul>` : nothing}
       <p class="circuit-where" role="status">${sentence(view.where)}</p>
     </figcaption>
   </figure>`;
@@ -46,11 +46,11 @@ function wireRow({ line, colour }) {
 }
 
 /** Where the probes go, or where to look. @param {HarnessView} view @param {NonNullable<HarnessView['next']>} next */
-function placeOf({ segments, wire }, { from, to, line }) {
+function placeOf({ segments, colours }, { from, to, line }) {
   const nameOf = (/** @type {string} */ id) => segments.find((each) => each.id === id)?.name ?? '';
   if (!line) return say('steps-circuit-look', { place: nameOf(from) });
   const plain = say(`steps-circuit-${line}`);
-  const typed = wire?.colours.find((each) => each.line === line);
+  const typed = colours.find((each) => each.line === line);
   const touched = typed ? say('steps-circuit-line-coloured', { line: plain, colour: typed.colour }) : plain;
   if (ASIDE[to]) return say(ASIDE[to], { place: nameOf(from), line: touched });
   return say('steps-circuit-probe-along', { from: nameOf(from), to: nameOf(to), line: touched });

@@ -38,14 +38,15 @@ export function wireEntry(ctx, view) {
     form.wire = { ...typed, [name]: target.value };
     redraw();
   };
-  const fault = form.wire ? faultOf(typed) : '';
+  const marked = isMarked(view, typed);
+  const fault = form.wire && !marked ? faultOf(typed) : '';
   const record = () => {
     const { size, length, celsius, pins } = typed;
+    const marks = { position: view.position, pins: pins.trim(), ...coloursOf(typed) };
     // What an earlier version noted as the one colour stays as it was said.
-    const said = { colour: wire?.colour ?? '', pins: pins.trim(), ...coloursOf(typed) };
-    const data = { position: view.position, size, centimetres: Number(length), celsius: Number(celsius), ...said };
+    const measured = { size, centimetres: Number(length), celsius: Number(celsius), colour: wire?.colour ?? '' };
     delete form.wire;
-    return ctx.act([{ kind: 'wire_noted', data }]);
+    return ctx.act([marked ? { kind: 'wires_marked', data: marks } : { kind: 'wire_noted', data: { ...marks, ...measured } }]);
   };
   return html`<details class="more" data-circuit="wire" ?open=${Boolean(form.wire)}>
     <summary>${say('steps-circuit-wire')}</summary>
@@ -74,8 +75,8 @@ export function wireEntry(ctx, view) {
 }
 
 /** @param {HarnessView} view @returns {Typed} */
-function known({ wire, pins, sizes }) {
-  const { size = sizes[0], centimetres = '', celsius = INDOORS, colours = [] } = wire ?? {};
+function known({ wire, pins, colours, sizes }) {
+  const { size = sizes[0], centimetres = '', celsius = INDOORS } = wire ?? {};
   const of = (/** @type {string} */ line) => colours.find((each) => each.line === line)?.colour ?? '';
   const each = { signal_colour: of('signal'), supply_colour: of('supply'), ground_colour: of('ground') };
   return { size, length: String(centimetres), celsius: String(celsius), pins, ...each };
@@ -95,6 +96,15 @@ function coloursOf({ signal_colour, supply_colour, ground_colour }) {
 /** Square millimetres are a bare figure. @param {string} size */
 function sizeWords(size) {
   return /^\d/.test(size) ? say('steps-circuit-square', { size }) : size;
+}
+
+/**
+ * Whether only what the wires look like was typed, or taken away: nobody has to measure them for that.
+ * @param {HarnessView} view
+ * @param {Typed} typed
+ */
+function isMarked({ colours }, typed) {
+  return !typed.length.trim() && (colours.length > 0 || [typed.pins, ...Object.values(coloursOf(typed))].some((each) => each.trim()));
 }
 
 /** @param {Typed} typed */
