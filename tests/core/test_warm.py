@@ -92,6 +92,8 @@ def test_from_all_good_cold_to_the_segment_named_warm_repaired_proven_and_closed
     assert job.view()["closed"]
     report = job.core("report", job=job.job)
     assert [said for said in report["proof"] if "good" in said and "after it" in said]
+    warm = [said for said in report["proof"] if "right outer, warmed with hot air: bad" in said]
+    assert len(warm) == len([each for each in readings(job) if each["reads"] == "bad"])
 
 
 def test_a_reading_that_was_bad_warm_is_not_proven_by_a_cold_one(core):

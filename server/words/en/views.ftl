@@ -214,15 +214,23 @@ views-report-against = Tested after: { $against }.
 views-report-walk = { $check }: { $heard }.
 # $check: measure the ground wire
 # $position: right outer
+# $warm: , warmed with hot air
 # $stands: good
 # $before: (12 Ω)
 # $now: (0.2 Ω)
 # $reason: out of reach now
-views-report-reading = { CAP($check) } at { $position }: bad{ $before } before the repair, { $stands ->
+views-report-reading = { CAP($check) } at { $position }{ $warm }: bad{ $before } before the repair, { $stands ->
     [good] good{ $now } after it.
     [left] not done again: { $reason }.
     [still] still bad{ $now } after it.
    *[again] not done again yet.
+}
+# $what: heat
+# $after: heat
+views-report-reading-after = { $what ->
+    [heat] , warmed with hot air
+    [drive] , warm from a long drive
+   *[other] , after { $after }
 }
 # $value: 12
 # $unit: Ω
