@@ -92,7 +92,7 @@ class Job:
         return self.facts.get("wires", {}).get(position)
 
     def marks_at(self, position: str) -> dict:
-        """Return the colours and pins of the wires at a position, as the data of `wires_marked`; {} for none."""
+        """Return the colours and pins of the wires at a position, as `wires_marked` has them, or {}."""
         return self.facts.get("marks", {}).get(position) or self.wire_at(position) or {}
 
     @property
