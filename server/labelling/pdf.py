@@ -43,5 +43,6 @@ def _write(canvas: Canvas, line: Line) -> None:
     canvas.scale(1, -1)
     canvas.rotate(90 if line.turned else 0)
     canvas.setFont(_FACE, line.size / 100)
-    (canvas.drawCentredString if line.centred else canvas.drawString)(0, 0, text(line.text))
+    write = canvas.drawCentredString if line.centred else canvas.drawString
+    write(0, 0, text(line.text), charSpace=line.spacing / 100)
     canvas.restoreState()

@@ -31,7 +31,9 @@ def _box(box: Box) -> str:
 
 def _text(line: Line) -> str:
     anchor = ' text-anchor="middle"' if line.centred else ""
-    x, y, size = line.x / 100, line.y / 100, line.size / 100
+    x, y, size, spacing = line.x / 100, line.y / 100, line.size / 100, line.spacing / 100
+    # The room behind the last letter counts as the line's, too.
+    begin = f' dx="{spacing / 2:g}" letter-spacing="{spacing:g}"' if spacing else ""
     turn = f' transform="rotate(-90 {x:g} {y:g})"' if line.turned else ""
     place = f'x="{x:g}" y="{y:g}" font-size="{size:g}"'
-    return f"<text {place}{anchor}{turn}>{escape(text(line.text))}</text>"
+    return f"<text {place}{begin}{anchor}{turn}>{escape(text(line.text))}</text>"

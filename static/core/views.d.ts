@@ -1471,7 +1471,7 @@ export interface LabelPage {
   /** x, y, width, height */
   boxes: [number, number, number, number][];
   /** x, y, size in 1/100 dots, text, centred, turned */
-  lines: [number, number, number, string, boolean, boolean][];
+  lines: [number, number, number, string, boolean, boolean, number][];
   /** text, x, y */
   symbols: [string, number, number][];
   /** Whether there is a bar at the foot to check the print with. */

@@ -21,8 +21,8 @@ const SPARE_MM = 0.2;
  *
  * @typedef {object} DrawnPage
  * @property {number[][]} boxes    x, y, width, height
- * @property {Array<[number, number, number, string, boolean, boolean]>} lines  x, y, size in 1/100 dots, text,
- *     centred, turned
+ * @property {Array<[number, number, number, string, boolean, boolean, number]>} lines  x, y, size in 1/100 dots, text,
+ *     centred, turned, room between its letters in 1/100 dots
  * @property {Array<[string, number, number]>} symbols  text, x, y
  * @property {boolean} ruler       whether there is a bar at the foot to check the print with
  */
@@ -50,10 +50,12 @@ export function labelPage(drawn, { boxes, lines, symbols }, words) {
   </svg>`;
 }
 
-/** @param {[number, number, number, string, boolean, boolean]} line */
-function textLine([x, y, size, text, centred, turned]) {
+/** @param {[number, number, number, string, boolean, boolean, number]} line */
+function textLine([x, y, size, text, centred, turned, spacing]) {
   const at = `translate(${x / 100} ${y / 100})${turned ? ' rotate(-90)' : ''}`;
-  return svg`<text transform=${at} font-size=${size / 100} text-anchor=${centred ? 'middle' : 'start'}>${text}</text>`;
+  // The room behind the last letter counts as the line's, too.
+  return svg`<text transform=${at} dx=${spacing / 200} letter-spacing=${spacing / 100} font-size=${size / 100}
+    text-anchor=${centred ? 'middle' : 'start'}>${text}</text>`;
 }
 
 /**

@@ -199,3 +199,22 @@ def test_a_browser_shows_the_svg_so_that_it_reads(tmp_path):
     command += [f"--screenshot={picture}", "--window-size=794,1123", "--force-device-scale-factor=2"]
     subprocess.run([*command, file.as_uri()], check=True, capture_output=True, timeout=60)
     assert {each.text[-5:] for each in zxingcpp.read_barcodes(Image.open(picture))} == set(printed.codes)
+
+
+@pytest.mark.parametrize("form", ["pdf", "svg"])
+@pytest.mark.parametrize("options", [*ROLLS.values(), {"roll": "50x30"}, *SHEETS.values()])
+def test_the_letters_of_a_code_stand_apart_in_the_middle_of_their_line(form, options):
+    """A thermal head prints a dot wide: with a dot or two between them, letters run into one."""
+    printed = Printed(some_codes(24), form, **options)
+    for code, label in printed.labels():
+        letters = label.copy()
+        printed.symbol_with_margin(letters)[:] = 255
+        edge = printed.face.edge  # cut marks lie outside
+        dark = (letters < 128)[edge:-edge, edge:-edge]
+        line = numpy.nonzero(dark.any(axis=1 if printed.face.turned else 0))[0]
+        apart = [gap for gap in numpy.diff(line) - 1 if gap]
+        assert len(apart) >= len(labels.shown(code)) - 1, code
+        assert min(apart) >= 3, code
+        before, after = line[0], dark.shape[0 if printed.face.turned else 1] - 1 - line[-1]
+        # Letters are not equally wide within their place; none is off by more than a fifth of it.
+        assert abs(before - after) <= printed.face.type_size // 500, code
