@@ -43,6 +43,7 @@ from server.storage.kept_days import Days
 from server.storage.parts import beside
 from server.storage.parts import inside
 from server.storage.parts import take_away_left
+from server.web.database import close_waiting
 from server.words.spoken import say
 
 _OTHER_PORT = "serving-other-port"
@@ -144,6 +145,7 @@ def serve(
         finally:
             http_server.stop()
             accepting.join()
+            close_waiting(app)
     print()
 
 

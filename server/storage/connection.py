@@ -1,13 +1,28 @@
 """Opens the SQLite file the way the event log needs it: durable, enforced, one writer at a time."""
 
 import sqlite3
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from weakref import WeakValueDictionary
 
 from sqlite_utils import Database
 
 BUSY_SECONDS = 15
+STATEMENTS = 512  # more than the server has, so that none is prepared twice on one connection
+
+_turns: WeakValueDictionary[str, threading.Lock] = WeakValueDictionary()
+
+
+class _Connection(sqlite3.Connection):
+    """A connection that waits in line with the others of this process to write to its file.
+
+    SQLite has nobody wait in line: who finds the file taken sleeps, up to a tenth of a second, and looks
+    again, while the file is free and others go before.
+    """
+
+    turn: threading.Lock
 
 
 def open_database(path: Path) -> Database:
@@ -16,7 +31,15 @@ def open_database(path: Path) -> Database:
     An acknowledged event must survive a power cut, and WAL's default (NORMAL) may lose the last
     commits, see sqlite.org/pragma.html#pragma_synchronous.
     """
-    connection = sqlite3.connect(path, timeout=BUSY_SECONDS)
+    # A connection is used by one thread at a time, by one after the other (`server.web.database`).
+    connection = sqlite3.connect(
+        path,
+        timeout=BUSY_SECONDS,
+        cached_statements=STATEMENTS,
+        check_same_thread=False,
+        factory=_Connection,
+    )
+    connection.turn = _turns.setdefault(str(path.absolute()), threading.Lock())
     connection.execute("PRAGMA journal_mode = WAL")
     connection.execute("PRAGMA synchronous = FULL")
     connection.execute("PRAGMA foreign_keys = ON")
@@ -30,13 +53,26 @@ def writing(db: Database) -> Iterator[None]:
     A plain BEGIN takes the lock only at the first write, when another request may already have
     moved the head that was read.
     """
-    db.conn.execute("BEGIN IMMEDIATE")
+    with _in_turn(db.conn):
+        db.conn.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+        except BaseException:
+            db.conn.rollback()
+            raise
+        db.conn.commit()
+
+
+@contextmanager
+def _in_turn(connection: sqlite3.Connection) -> Iterator[None]:
+    """Waits until nobody else in this process writes; after BUSY_SECONDS it is left to SQLite to refuse."""
+    turn = connection.turn if isinstance(connection, _Connection) else threading.Lock()
+    has_turn = turn.acquire(timeout=BUSY_SECONDS)
     try:
         yield
-    except BaseException:
-        db.conn.rollback()
-        raise
-    db.conn.commit()
+    finally:
+        if has_turn:
+            turn.release()
 
 
 @contextmanager

@@ -13,6 +13,7 @@ from server.clock import now_ms
 from server.commands.cli import main
 from server.phones.pairing import make_link
 from server.storage import DataFolder
+from server.web.database import close_waiting
 from tests import netns
 from tests.server.phone import BASE
 from tests.server.phone import Phone
@@ -62,7 +63,9 @@ def write_app(folder):
 
 @pytest.fixture
 def app(tmp_path, small_static):
-    return create_app(Config(tmp_path / "data", BASE, small_static))
+    app = create_app(Config(tmp_path / "data", BASE, small_static))
+    yield app
+    close_waiting(app)
 
 
 @pytest.fixture
