@@ -39,6 +39,7 @@ COMMANDS = {
     "take-in": "commands-take-in",
     "rebuild": "commands-rebuild",
     "rejoin": "commands-rejoin",
+    "make-room": "commands-make-room",
     "register": "commands-register",
 }
 # Which variable names the language, in the order in which POSIX has them decide.

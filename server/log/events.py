@@ -95,8 +95,8 @@ def take_in(
             senders.note(device)
             new.add(event, each.body, digest)
             heads[device] = intake.Head(seq, digest)
-        elif not apart.has_kept(handling, event, each.body, digest, senders.signed_upto(device)):
-            handling = intake.NO_ROOM
+        else:
+            handling = apart.keep(handling, event, each.body, digest, senders.signed_upto(device))
         if handling.code and not only_prove:
             refused.append(_refusal(event, handling.code, handling.reason))
     new.write()

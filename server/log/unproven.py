@@ -1,14 +1,18 @@
 """What was brought without proof of whose it is: kept apart, until a person with the right role accepts it.
 
 It counts for nothing, and never stands in the way of what the phone itself sends, or of what is brought with
-proof. For entries that nothing can prove, each phone that brings them has a bounded room; so has what is kept
-apart because its chain left the kept one (`quarantine`). A full room takes no more, and the phone keeps it.
+proof. For entries that nothing can prove, each phone that brings them has a bounded room, and all phones
+together have one; what is kept apart because its chain left the kept one (`quarantine`) takes of the same. A
+full room takes no more, and the phone keeps it. Whoever runs the server makes room with `make-room`.
 """
 
 import json
+from typing import NamedTuple
 
 from sqlite_utils import Database
 
+from server.core.messages import message
+from server.log.intake import NO_ROOM
 from server.log.intake import Handling
 from server.log.proof import Link
 from server.log.proof import SignedHead
@@ -19,11 +23,28 @@ from server.words.spoken import text
 # could make its own.
 MOST_ENTRIES = 20_000
 MOST_BYTES = 32 * 1024 * 1024
+# Of all phones together: the rooms of five. A phone that is put out and paired again has a new room, and a
+# yard with more than five phones that all were flooded needs a person in any case.
+MOST_ENTRIES_OF_ALL = 100_000
+MOST_BYTES_OF_ALL = 160 * 1024 * 1024
 
-_TAKEN = """SELECT count(*), coalesce(sum(size), 0) FROM (
-    SELECT length(CAST(body AS BLOB)) AS size FROM unproven
-    WHERE brought_by = ?1 AND proven = 0 AND laid_by = 0
-    UNION ALL SELECT length(CAST(body AS BLOB)) FROM quarantine WHERE brought_by = ?1)"""
+_TAKEN = """SELECT count(*), coalesce(sum(size), 0),
+    coalesce(sum(brought_by = ?1), 0), coalesce(sum(size * (brought_by = ?1)), 0) FROM (
+    SELECT brought_by, size FROM unproven WHERE brought_by IS NOT NULL AND proven = 0 AND laid_by = 0
+    UNION ALL SELECT brought_by, size FROM quarantine WHERE brought_by IS NOT NULL)"""
+
+
+class _Taken(NamedTuple):
+    """Entries and bytes that are kept apart: of all phones, and of the one that brings more."""
+
+    entries: int
+    size: int
+    own_entries: int
+    own_size: int
+
+    def with_one(self, size: int) -> "_Taken":
+        """Returns what is taken with one more of that size."""
+        return _Taken(self.entries + 1, self.size + size, self.own_entries + 1, self.own_size + size)
 
 
 class Apart:
@@ -33,46 +54,49 @@ class Apart:
         self._db = db
         self._session = session
         self._now = now
-        self._taken: tuple[int, int] | None = None
+        self._taken: _Taken | None = None
 
-    def has_kept(self, handling: Handling, event: dict, body: str, digest: str, signed_upto: int) -> bool:
-        """Keeps an entry as its handling says, if it is to be kept apart; False where it has no room.
+    def keep(self, handling: Handling, event: dict, body: str, digest: str, signed_upto: int) -> Handling:
+        """Keeps an entry as its handling says, if it is to be kept apart.
+
+        Returns that handling, or the refusal where there is no room.
 
         Up to the entry `signed_upto` its phone has signed its chain, so there are no more true ones than
         that: one in each place is laid by until the chain is whole, and takes no room.
         """
+        refusal = None
         if handling.action == "hold":
-            return self._hold(event, body, digest, signed_upto)
-        if handling.action == "quarantine":
-            return self._set_apart(event, body, digest, text(handling.reason))
-        return True
+            refusal = self._hold(event, body, digest, signed_upto)
+        elif handling.action == "quarantine":
+            refusal = self._set_apart(event, body, digest, text(handling.reason))
+        return refusal or handling
 
-    def _hold(self, event: dict, body: str, digest: str, signed_upto: int) -> bool:
+    def _hold(self, event: dict, body: str, digest: str, signed_upto: int) -> Handling | None:
         device, seq = event["device"], event["seq"]
         if self._is_kept("unproven", device, seq, digest):
-            return True
-        laid_by = seq <= signed_upto and not self._has_brought(device, seq)
-        if not laid_by and not self._takes_room(body):
-            return False
+            return None
+        laid_by, size = seq <= signed_upto and not self._has_brought(device, seq), len(body.encode())
+        if not laid_by and (refusal := self._take_room(size)):
+            return refusal
         self._db.conn.execute(
-            "INSERT INTO unproven (device, seq, hash, body, brought_by, at, laid_by) "
-            "VALUES (?, ?, ?, ?, ?, ?, ?)",
-            [device, seq, digest, body, self._session, self._now, laid_by],
+            "INSERT INTO unproven (device, seq, hash, body, brought_by, at, laid_by, size) "
+            "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+            [device, seq, digest, body, self._session, self._now, laid_by, size],
         )
-        return True
+        return None
 
-    def _set_apart(self, event: dict, body: str, digest: str, reason: str) -> bool:
-        device, seq = event["device"], event["seq"]
+    def _set_apart(self, event: dict, body: str, digest: str, reason: str) -> Handling | None:
+        device, seq, size = event["device"], event["seq"], len(body.encode())
         if self._is_kept("quarantine", device, seq, digest):
-            return True
-        if not self._takes_room(body):
-            return False
+            return None
+        if refusal := self._take_room(size):
+            return refusal
         self._db.conn.execute(
-            "INSERT INTO quarantine (device, seq, hash, body, reason, received_at, brought_by) "
-            "VALUES (?, ?, ?, ?, ?, ?, ?)",
-            [device, seq, digest, body, reason, self._now, self._session],
+            "INSERT INTO quarantine (device, seq, hash, body, reason, received_at, brought_by, size) "
+            "VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+            [device, seq, digest, body, reason, self._now, self._session, size],
         )
-        return True
+        return None
 
     def _is_kept(self, table: str, device: str, seq: int, digest: str) -> bool:
         row = self._db.conn.execute(
@@ -87,17 +111,31 @@ class Apart:
         ).fetchone()
         return row is not None
 
-    def _takes_room(self, body: str) -> bool:
-        """Tells whether there is room for an entry, and counts it in."""
+    def _take_room(self, size: int) -> Handling | None:
+        """Counts an entry of that size in; returns the refusal where there is no room for it."""
         if self._session is None:
-            return True
-        entries, size = self._taken or self._db.conn.execute(_TAKEN, [self._session]).fetchone()
-        self._taken = entries, size
-        more = entries + 1, size + len(body.encode())
-        if more[0] > MOST_ENTRIES or more[1] > MOST_BYTES:
-            return False
+            return None
+        if self._taken is None:
+            self._taken = _Taken(*self._db.conn.execute(_TAKEN, [self._session]).fetchone())
+        more = self._taken.with_one(size)
+        if more.own_entries > MOST_ENTRIES or more.own_size > MOST_BYTES:
+            return NO_ROOM
+        if more.entries > MOST_ENTRIES_OF_ALL or more.size > MOST_BYTES_OF_ALL:
+            return _none_for_any(self._taken)
         self._taken = more
-        return True
+        return None
+
+
+def _none_for_any(taken: _Taken) -> Handling:
+    """Returns the refusal where the room of all phones together is full."""
+    told = message(
+        "server-no-room-for-any",
+        entries=taken.entries,
+        kilobytes=-(-taken.size // 1024),
+        most=MOST_ENTRIES_OF_ALL,
+        most_kilobytes=MOST_BYTES_OF_ALL // 1024,
+    )
+    return NO_ROOM._replace(reason=told)
 
 
 def is_proven(db: Database, device: str, digest: str, heads: list[SignedHead]) -> bool:

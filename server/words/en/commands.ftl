@@ -47,8 +47,9 @@ commands-take-in = what a phone recorded, from the file it made
 commands-rebuild = make what follows from the log anew, and compare
 commands-rejoin = say of a data folder that it came back from elsewhere
 commands-register = the register of returns that the counters of a chain share
+commands-make-room = put into a file what was set aside
 
-## backup, restore, rebuild, rejoin, take-in, verify, site, reason
+## backup, restore, rebuild, rejoin, make-room, take-in, verify, site, reason
 
 commands-backup-help =
     Put the whole data folder into one file, also while it is served.
@@ -60,6 +61,8 @@ commands-restore-help =
     FILE.zip is the backup.
 commands-rebuild-help = Make everything that follows from the log anew, and say what differed.
 commands-rejoin-help = Say of a data folder that it came back from elsewhere. Phones then send again what they have, and fetch everything.
+commands-make-room-help = Move entries that nobody proved and somebody set aside into a file, and forks with them. Then there is room for others. They counted for nothing.
+commands-make-room-out = A new file, with one entry a line. Pictures are not in it.
 commands-register-help = Make the register of returns that the counters of a chain share (init), or say how it stands (check). URL is postgresql://USER@HOST/DATABASE.
 commands-take-in-help =
     Take in what a phone recorded: what it could not send, or all of it. Twice is harmless.

@@ -127,6 +127,12 @@ keeping-rejoined = { $folder } begins anew with { $entries ->
     [one] { $entries } entry
    *[other] { $entries } entries
 }. Phones notice, send again what they have and fetch everything.
+# $file: aside.txt
+# $entries (count): 41
+keeping-room-made = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} moved into { $file }. They are no longer in the database.
 # $name: swaptrail.db
 # $file: yard.zip
 keeping-changed-meanwhile = { $name } in { $file } changed while it was read. Nothing was restored.

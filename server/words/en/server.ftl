@@ -77,6 +77,11 @@ server-unsigned = This comes without the signature of the phone that uses this d
 server-bad-signature = The signature is not that of the phone which uses this device id. The phone goes on under a new one.
 server-unproven = Nothing proves which phone recorded this. It is kept apart and counts for nothing, until somebody whose work it is accepts it.
 server-no-room = Nothing proves which phone recorded this. The server has no more room for such entries from this phone. This one stays on the phone. Accept those that wait, then there is room again.
+# $entries (count): 100000
+# $kilobytes (count): 48000
+# $most (count): 100000
+# $most_kilobytes (count): 163840
+server-no-room-for-any = Nothing proves which phone recorded this. Of all phones the server keeps { $entries } such entries, { $kilobytes } kB. It has room for { $most }, { $most_kilobytes } kB. This one stays on the phone. Accept those that wait, or have room made where the server runs.
 server-device-ended = The phone with this device id was put out, and the id ended with it. This phone needs a new id.
 server-device-bound = Another phone has the key to this device id. This phone needs a new id. If the other one is lost, put it out.
 server-brought-bound = This phone has a key of its own and can prove what it recorded. If it is lost, put it out first.

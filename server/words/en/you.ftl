@@ -210,6 +210,27 @@ you-brought-of = { $entries ->
 } in the name of { $name }, { $first } to { $last }.
 you-brought-accept = Accept
 you-brought-set-aside = Set aside
+# $name: Mara
+# $entries (count): 12
+# $devices (count): 3
+you-brought-all = { $name } brought { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} of { $devices ->
+    [one] { $devices } phone
+   *[other] { $devices } phones
+}.
+you-brought-all-aside = Set all of them aside
+you-set-aside = Set aside
+you-set-aside-lead = These count for nothing and stay on record. What was set aside by mistake, take back.
+# $entries (count): 12
+# $name: Mara
+# $moment: 28 Nov, 10:31
+you-set-aside-of = { $entries ->
+    [one] { $entries } entry
+   *[other] { $entries } entries
+} that { $name } brought, set aside { $moment }
+you-set-aside-back = Take back
 you-came-and-went = Who came and went
 you-failed-note = Whoever was not let in had no good link and saw nothing. If it was none of you, ask who uses your network.
 # $moment: 28 Nov, 09:05

@@ -37,8 +37,9 @@ commands-take-in = lo que anotó un teléfono, del fichero que creó
 commands-rebuild = vuelve a crear lo que se deduce de las anotaciones, y compara
 commands-rejoin = dice de una carpeta de datos que ha vuelto de otro sitio
 commands-register = el registro de devoluciones que comparten los mostradores de una cadena
+commands-make-room = pasa a un fichero lo que se apartó
 
-## backup, restore, rebuild, rejoin, take-in, verify, site, reason
+## backup, restore, rebuild, rejoin, make-room, take-in, verify, site, reason
 
 commands-backup-help =
     Pone toda la carpeta de datos en un fichero, también mientras se sirve.
@@ -50,6 +51,8 @@ commands-restore-help =
     FILE.zip es la copia de seguridad.
 commands-rebuild-help = Vuelve a crear todo lo que se deduce de las anotaciones, y dice qué era distinto.
 commands-rejoin-help = Dice de una carpeta de datos que ha vuelto de otro sitio. Los teléfonos vuelven a enviar entonces lo que tienen, y lo piden todo.
+commands-make-room-help = Pasa a un fichero las anotaciones sin prueba que alguien apartó, y con ellas las que se bifurcaron. Así queda sitio para otras. No contaban.
+commands-make-room-out = Un fichero nuevo, con una anotación por línea. Las fotos no van en él.
 commands-register-help = Crea el registro de devoluciones que comparten los mostradores de una cadena (init) o dice cómo está (check). URL es postgresql://USUARIO@HOST/BASE.
 commands-take-in-help =
     Recoge lo que anotó un teléfono: lo que no pudo enviar, o todo. Hacerlo dos veces no daña nada.

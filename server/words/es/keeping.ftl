@@ -70,6 +70,10 @@ keeping-rejoined = { $folder } empieza de nuevo con { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones
 }. Los teléfonos lo notan, vuelven a enviar lo que tienen y lo piden todo.
+keeping-room-made = { $entries ->
+    [one] { $entries } anotación pasada
+   *[other] { $entries } anotaciones pasadas
+} a { $file }. Ya no están en la base de datos.
 keeping-changed-meanwhile = { $name } de { $file } cambió mientras se leía. No se ha restaurado nada.
 keeping-swept = { $photos ->
     [one] { $photos } fichero de foto

@@ -57,6 +57,7 @@ server-unsigned = Esto llega sin la firma del teléfono que usa este identificad
 server-bad-signature = La firma no es la del teléfono que usa este identificador de aparato. El teléfono sigue con uno nuevo.
 server-unproven = Nada prueba qué teléfono registró esto. Se guarda aparte y no cuenta, hasta que lo acepte alguien a quien corresponda ese trabajo.
 server-no-room = Nada prueba qué teléfono registró esto. El servidor no tiene más sitio para anotaciones así de este teléfono. Esta se queda en el teléfono. Acepta las que esperan y habrá sitio otra vez.
+server-no-room-for-any = Nada prueba qué teléfono registró esto. De todos los teléfonos el servidor guarda { $entries } anotaciones así, { $kilobytes } kB. Tiene sitio para { $most }, { $most_kilobytes } kB. Esta se queda en el teléfono. Acepta las que esperan, o pide que hagan sitio donde está el servidor.
 server-device-ended = El teléfono con este identificador de aparato fue retirado, y el identificador terminó con él. Este teléfono necesita uno nuevo.
 server-device-bound = Otro teléfono tiene la llave de este identificador de aparato. Este teléfono necesita uno nuevo. Si el otro se perdió, retíralo.
 server-brought-bound = Este teléfono tiene llave propia y puede probar lo que registró. Si se perdió, retíralo primero.

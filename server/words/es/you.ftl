@@ -175,6 +175,21 @@ you-brought-of = { $entries ->
 } a nombre de { $name }, de { $first } a { $last }.
 you-brought-accept = Aceptar
 you-brought-set-aside = Apartar
+you-brought-all = { $name } trajo { $entries ->
+    [one] { $entries } anotación
+   *[other] { $entries } anotaciones
+} de { $devices ->
+    [one] { $devices } teléfono
+   *[other] { $devices } teléfonos
+}.
+you-brought-all-aside = Apartarlas todas
+you-set-aside = Apartado
+you-set-aside-lead = Estas no cuentan y siguen en el registro. Lo que se apartó por error, recupéralo.
+you-set-aside-of = { $entries ->
+    [one] { $entries } anotación
+   *[other] { $entries } anotaciones
+} que trajo { $name }, apartado { $moment }
+you-set-aside-back = Recuperar
 you-came-and-went = Quién vino y se fue
 you-failed-note = Quien no entró no tenía un enlace bueno y no vio nada. Si no fue nadie del taller, pregunta quién usa tu red.
 you-line-from = { $moment }, desde { $address }

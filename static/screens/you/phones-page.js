@@ -28,7 +28,7 @@ export const phonesPage = {
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
-    const { phones, log = [], brought = [], problem } = ctx.data;
+    const { phones, log = [], brought = [], bringers = [], set_aside: aside = [], problem } = ctx.data;
     return {
       title: say('you-phones'),
       back: to.you(),
@@ -41,7 +41,8 @@ export const phonesPage = {
         <ul class="list">
           ${phones.map((/** @type {any} */ phone) => row(ctx, phone))}
         </ul>
-        ${brought.length ? notProven(ctx, brought) : nothing} ${log.length ? cameAndWent(log) : nothing}
+        ${brought.length ? notProven(ctx, brought, bringers) : nothing}
+        ${aside.length ? setAside(ctx, aside) : nothing} ${log.length ? cameAndWent(log) : nothing}
       `,
       main: { words: say('you-look-again'), run: () => ctx.reload() },
     };
@@ -86,12 +87,24 @@ function row(ctx, phone) {
  * @typedef {{device: string, by: number, brought_by: string, brought_at: number, entries: number, actor: string,
  *   first_at: number, last_at: number}} Brought
  *
+ * @typedef {{by: number, brought_by: string, at: number | null, devices: number, entries: number}} Together  what one
+ *   phone brought of all devices; `at` is when it was set aside
+ *
  * @param {import('../frame/context.js').Context} ctx
  * @param {Brought[]} brought
+ * @param {Together[]} bringers
  */
-function notProven(ctx, brought) {
+function notProven(ctx, brought, bringers) {
   return html`<h2>${say('you-brought')}</h2>
     <p class="lead">${say('you-brought-lead')}</p>
+    ${bringers.filter(({ devices }) => devices > 1).map(
+      ({ by, brought_by, devices, entries }) => html`<section class="panel panel-ask">
+        <p>${say('you-brought-all', { name: brought_by || say('you-nameless'), entries, devices })}</p>
+        <div class="card-actions">
+          <button class="small-button" type="button" @click=${() => asked(ctx, '/api/brought/set-aside', { by })}>${say('you-brought-all-aside')}</button>
+        </div>
+      </section>`,
+    )}
     ${brought.map(
       ({ device, by, brought_by, brought_at, entries, actor, first_at, last_at }) => html`<section class="panel panel-ask">
         <p class="panel-kicker">${icon('caution')} ${say('you-brought-by', { name: brought_by || say('you-nameless'), moment: dayAndTime(brought_at) })}</p>
@@ -99,6 +112,23 @@ function notProven(ctx, brought) {
         <div class="card-actions">
           <button class="small-button" type="button" @click=${() => decide(ctx, device, 'accept', by)}>${say('you-brought-accept')}</button>
           <button class="small-button" type="button" @click=${() => decide(ctx, device, 'set-aside', by)}>${say('you-brought-set-aside')}</button>
+        </div>
+      </section>`,
+    )}`;
+}
+
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {Together[]} aside  the last first
+ */
+function setAside(ctx, aside) {
+  return html`<h2>${say('you-set-aside')}</h2>
+    <p class="lead">${say('you-set-aside-lead')}</p>
+    ${aside.map(
+      ({ by, brought_by, at, entries }) => html`<section class="panel">
+        <p>${say('you-set-aside-of', { entries, name: brought_by || say('you-nameless'), moment: dayAndTime(at ?? 0) })}</p>
+        <div class="card-actions">
+          <button class="small-button" type="button" @click=${() => asked(ctx, '/api/brought/take-back', { by, at })}>${say('you-set-aside-back')}</button>
         </div>
       </section>`,
     )}`;

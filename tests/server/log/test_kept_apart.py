@@ -1,11 +1,15 @@
-"""What is kept apart of phones that nobody proved is bounded, for each phone that brings it."""
+"""What is kept apart of phones that nobody proved is bounded, for each phone that brings it and for all."""
 
 import json
 
 import pytest
 
+from server.keeping import make_room
+from server.keeping.verify.data_folder import FOLDER
 from server.log import brought
 from server.log import unproven
+from server.log.intake import hash_of
+from server.storage import writing
 from tests.server.phone import NOW
 from tests.server.phone import entry_after
 from tests.server.phone import entry_of
@@ -78,6 +82,161 @@ def test_what_is_kept_apart_is_bounded_in_bytes_too(mallory, db, monkeypatch):
     kept = db.conn.execute("SELECT sum(length(CAST(body AS BLOB))) FROM unproven").fetchone()[0]
     assert 26_000 < kept <= 30_000
     assert refused.count("no_room") == ROOM - count(db) > 0
+
+
+def test_all_phones_together_have_a_bounded_room_and_the_refusal_says_what_is_kept(
+    mallory, nora, monkeypatch
+):
+    monkeypatch.setattr(unproven, "MOST_ENTRIES_OF_ALL", ROOM + 3)
+    mallory.synced(strangers(ROOM))
+
+    answer = nora.synced(strangers(5, first=200))
+
+    assert codes(answer) == ["unproven"] * 3 + ["no_room"] * 2
+    reason = answer["refused"][-1]["reason"]
+    assert f"keeps {ROOM + 3} such entries" in reason
+    assert f"room for {ROOM + 3}," in reason
+    # What the phone itself recorded has nothing to do with it.
+    nora.record("job_opened", job_opened())
+    assert nora.synced()["refused"] == []
+
+
+def test_all_phones_together_are_bounded_in_bytes_too(mallory, nora, db, monkeypatch):
+    monkeypatch.setattr(unproven, "MOST_BYTES_OF_ALL", 8 * 4200)
+    mallory.synced(strangers(6, note="é" * 1900))
+
+    refused = codes(nora.synced(strangers(6, first=200, note="é" * 1900)))
+
+    assert refused == ["unproven"] * 2 + ["no_room"] * 4
+    assert count(db) == 8
+
+
+def test_a_chain_that_its_phone_signed_is_laid_by_where_all_room_is_taken(
+    mallory, nora, new_signed, monkeypatch
+):
+    monkeypatch.setattr(unproven, "MOST_ENTRIES_OF_ALL", ROOM)
+    mara = new_signed(MARA, "Mara")
+    mara.synced([])
+    for _ in range(4):
+        mara.record("job_opened", job_opened())
+    mallory.synced(strangers(ROOM))
+    nora.synced([])
+    nora.certificates[MARA], nora.heads[MARA] = mara.certificates[MARA], mara.signed_head()
+    chain = relayed(mara.entries)
+
+    nora.sync(chain[:2], only_prove=True)
+
+    assert nora.synced(chain)["refused"] == []
+
+
+def test_what_was_kept_before_sizes_were_noted_counts_with_its_size(folder, db):
+    with writing(db):
+        db.conn.execute("DELETE FROM _sqlite_migrations WHERE name = 'note_the_size_of_what_is_kept_apart'")
+        for table in ("quarantine", "unproven"):
+            db.conn.execute(f"DROP INDEX {table}_by_bringer")
+            db.conn.execute(f"ALTER TABLE {table} DROP COLUMN size")
+            db.conn.execute(f"CREATE INDEX {table}_by_bringer ON {table} (brought_by)")
+        db.conn.execute(
+            "INSERT INTO unproven (device, seq, hash, body, at) VALUES ('d0', 1, 'h', ?, 0)", ["é" * 10]
+        )
+
+    folder.prepare()
+
+    assert db.conn.execute("SELECT size FROM unproven").fetchone() == (20,)
+
+
+def test_a_flood_is_set_aside_at_once_and_taken_back(mallory, nora):
+    sent = strangers(ROOM)
+    mallory.synced(sent)
+    nora.synced(strangers(1, first=1000))
+    listed = nora.get("/api/brought").get_json()
+    [flood] = [each for each in listed["bringers"] if each["brought_by"] == "Mallory"]
+    assert (flood["devices"], flood["entries"], flood["at"]) == (ROOM, ROOM, None)
+    assert listed["set_aside"] == []
+
+    assert nora.post("/api/brought/set-aside", {"by": flood["by"]}).get_json() == {"set_aside": ROOM}
+
+    after = nora.get("/api/brought").get_json()
+    assert [line["brought_by"] for line in after["brought"]] == ["Nora"]
+    [aside] = after["set_aside"]
+    assert (aside["by"], aside["brought_by"], aside["entries"]) == (flood["by"], "Mallory", ROOM)
+    # They take their room as before, so nobody can flood on.
+    assert codes(mallory.synced(strangers(1, first=500))) == ["no_room"]
+
+    back = nora.post("/api/brought/take-back", {"by": aside["by"], "at": aside["at"]}).get_json()
+
+    assert back == {"taken_back": ROOM}
+    assert nora.get("/api/brought").get_json() == listed
+
+
+def test_what_is_for_the_other_role_is_neither_set_aside_nor_taken_back(mallory, app, let_in):
+    clerk = let_in(SignedPhone(app, NORA), "Cleo", "counter")
+    mallory.synced(strangers(3))
+    [flood] = mallory.get("/api/brought").get_json()["bringers"]
+
+    assert clerk.post("/api/brought/set-aside", {"by": flood["by"]}).get_json() == {"set_aside": 0}
+    assert mallory.post("/api/brought/set-aside", {"by": flood["by"]}).get_json() == {"set_aside": 3}
+    [aside] = mallory.get("/api/brought").get_json()["set_aside"]
+    asked = {"by": aside["by"], "at": aside["at"]}
+    assert clerk.get("/api/brought").get_json()["set_aside"] == []
+    assert clerk.post("/api/brought/take-back", asked).get_json() == {"taken_back": 0}
+    assert mallory.post("/api/brought/take-back", asked).get_json() == {"taken_back": 3}
+
+
+@pytest.mark.parametrize("path", ["set-aside", "take-back"])
+@pytest.mark.parametrize("by", [-1, True, "1", None, 2**63, 1.5, [1]])
+def test_what_names_no_bringer_is_refused(mallory, path, by):
+    answer = mallory.post(f"/api/brought/{path}", {"by": by, "at": 0})
+    assert answer.status_code == 400
+    assert answer.get_json()["error"]["field"] == "by"
+
+
+def test_whoever_runs_the_server_makes_room_and_has_it_all_in_a_file(
+    mallory, nora, new_signed, folder, db, tmp_path, said
+):
+    mara = new_signed(MARA, "Mara")
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    forks = [entry_after([], MARA, "cleaned", {"position": "rear-left", "note": str(n)}) for n in range(2)]
+    mallory.synced([*strangers(ROOM - 4), *relayed(forks)])
+    [flood] = nora.get("/api/brought").get_json()["bringers"]
+    nora.post("/api/brought/set-aside", {"by": flood["by"]})
+    mallory.synced(strangers(1, first=100))  # waits, and is not moved
+    moved = {
+        digest
+        for table in ("quarantine", "unproven WHERE set_aside_at IS NOT NULL")
+        for (digest,) in db.conn.execute(f"SELECT hash FROM {table}")
+    }
+    out = tmp_path / "aside.txt"
+
+    status, words = said("make-room", "--out", out, "--data", folder.root)[:2]
+
+    assert status == 0, words
+    lines = [json.loads(line) for line in out.read_text().splitlines()]
+    assert {line["hash"] for line in lines} == moved
+    assert len(lines) == len(moved) == ROOM - 2
+    assert all(hash_of(line["body"]) == line["hash"] for line in lines)
+    assert {line["brought_by"] for line in lines} == {"Mallory"}
+    assert (count(db, "quarantine"), count(db)) == (0, 1)
+    assert codes(mallory.synced(strangers(ROOM, first=300))) == ["unproven"] * (ROOM - 1) + ["no_room"]
+    assert FOLDER.first_fault(folder.root) is None
+    assert said("make-room", "--out", out, "--data", folder.root)[0] == 2, "nothing is written over"
+
+
+def test_no_room_is_made_where_the_file_cannot_be_written(mallory, folder, db, tmp_path, monkeypatch):
+    mallory.synced(strangers(3))
+    [flood] = mallory.get("/api/brought").get_json()["bringers"]
+    mallory.post("/api/brought/set-aside", {"by": flood["by"]})
+
+    def full(path):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr("server.keeping.new_file.sync_file", full)
+    with pytest.raises(OSError, match="No space"):
+        make_room.run(folder.root, tmp_path / "aside.txt")
+
+    assert count(db) == 3
+    assert not (tmp_path / "aside.txt").exists()
 
 
 def test_chains_that_left_the_kept_one_take_the_same_room(mallory, new_signed, db):

@@ -50,6 +50,8 @@ ROUTES = {
     "GET /api/brought": PAIRED,
     "POST /api/brought/<device>/accept": PAIRED,
     "POST /api/brought/<device>/set-aside": PAIRED,
+    "POST /api/brought/set-aside": PAIRED,
+    "POST /api/brought/take-back": PAIRED,
     "GET /api/jobs": PAIRED,
     "GET /api/jobs/<job>": (401, 404, 404),
     "GET /api/units/<name>": (401, 404, 404),
@@ -107,6 +109,8 @@ ASKED = {
 SENT = {
     "POST /api/brought/<device>/accept": {"json": {"by": 0}},
     "POST /api/brought/<device>/set-aside": {"json": {"by": 0}},
+    "POST /api/brought/set-aside": {"json": {"by": 0}},
+    "POST /api/brought/take-back": {"json": {"by": 0, "at": 0}},
     "POST /api/pair": {"json": {"token": "t" * 32, "device": "d00000000000000ee", "name": "Sam"}},
     "POST /api/news": {"json": {"v": 1, "window": "00000001", "at": None, "cursor": 0, "stamp": ""}},
     "POST /api/labels": {"json": {"count": 1}},
