@@ -84,7 +84,7 @@ def _goes_round(job: Job, fitted: dict, position: str) -> bool:
     holds, here = job.holds, position
     at = {holds[place]: place for place in sorted(holds) if holds[place]}
     for _ in fitted:
-        here = at.get(fitted[here])
+        here = at.get(fitted[here], "")
         if here == position or here not in fitted:
             return here == position
     return False
