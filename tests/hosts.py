@@ -2,8 +2,8 @@
 
 Every core test runs in both through the fixture `core`; the phone's answer must be byte for byte the
 one that CPython gives. The core is pure: what it answers follows from its log and the question alone. So
-each question about each log is put to the phone once in a process, however many tests ask it, and the
-questions of one test are put together, at its end.
+each question about each log is put to each host once in a process, however many tests ask it, and the
+questions of one test are put to the phone together, at its end.
 """
 
 import hashlib
@@ -11,6 +11,7 @@ import json
 import re
 import tempfile
 import threading
+import zlib
 from collections import OrderedDict
 from collections import namedtuple
 from pathlib import Path
@@ -62,16 +63,18 @@ _START_WORKER = """async () => {
 
 _EMPTY = json.dumps({"op": "reset", "events": []})
 # Operations that change the log; every other one only asks.
-_CHANGES_LOG = (
+CHANGES_LOG = (
     "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs", "phones",
 )  # fmt: skip
+# What is worked out ahead: the answer tells how far it has come, so it hangs on what was asked before.
+_WORKS_AHEAD = ("make_findable", "plan")
 # Answers that go back to the core as they are, no person reads them.
 HANDED_BACK = (
     "snapshot", "job_pieces", "state", "record_parts", "record_told", "record_seal", "record_check",
 )  # fmt: skip
-# Answers of CPython, kept for the same test's turn on the phone, which follows at once.
-_KEPT = 500
-_answers: OrderedDict[bytes, str] = OrderedDict()
+# Answers of CPython: most tests begin as others do, and each has its turn on the phone as well.
+_KEPT = 20_000
+_answers: "OrderedDict[bytes, Answer]" = OrderedDict()
 
 
 class CoreError(Exception):
@@ -83,6 +86,29 @@ class CoreError(Exception):
         self.field = error["field"]
         self.found = error["found"]
         self.wanted = error["wanted"]
+
+
+class Answer:
+    """What the core answered and what a person reads of it, small enough to be kept by the thousand."""
+
+    def __init__(self, op: str, text: str):
+        """Keep the answer to `op`, with its messages said once."""
+        reply = json.loads(text)
+        part = "value" if reply["ok"] else "error"
+        if op not in HANDED_BACK or part == "error":
+            reply[part] = english(reply[part])
+        self._text = zlib.compress(text.encode("utf-8", "surrogatepass"), 1)
+        self._reply = zlib.compress(json.dumps(reply).encode(), 1)
+
+    @property
+    def text(self) -> str:
+        """The very text of the host."""
+        return zlib.decompress(self._text).decode("utf-8", "surrogatepass")
+
+    @property
+    def reply(self) -> dict:
+        """What it says, in English; each time anew, for a test may change what it got."""
+        return json.loads(zlib.decompress(self._reply))
 
 
 class PhoneHost:
@@ -121,7 +147,7 @@ class PhoneHost:
         self._data.cleanup()
 
 
-class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
+class Asked(namedtuple("Asked", ["before", "op", "text", "key", "changes"])):
     """A question about a log; `before` is the last Asked that changed the log, None for an empty one."""
 
     @classmethod
@@ -132,7 +158,11 @@ class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
         if op == "reset" and not question.get("more"):
             before = None
         stands = before.key if before else b""
-        return cls(before, text, hashlib.sha256(stands + text.encode()).digest(), op in _CHANGES_LOG)
+        return cls(before, op, text, hashlib.sha256(stands + text.encode()).digest(), op in CHANGES_LOG)
+
+    def is_same_again(self) -> bool:
+        """Tell whether the answer follows from the log and the question alone."""
+        return self.op not in _WORKS_AHEAD and '"plan": false' not in self.text
 
     def path(self, held: "Asked | None") -> list[str]:
         """Return what to ask a host, this question last, whose log is that of `held`."""
@@ -148,7 +178,7 @@ class Asked(namedtuple("Asked", ["before", "text", "key", "changes"])):
 
 _HALF = re.compile("[\ud800-\udfff]")  # escaped in a browser's JSON, as all others are not
 
-_UNKNOWN = Asked(None, "", b"unknown", True)
+_UNKNOWN = Asked(None, "", "", b"unknown", True)
 
 
 class PhoneAnswers:
@@ -158,10 +188,10 @@ class PhoneAnswers:
         """Compare with this phone's."""
         self._phone = phone
         self._compared: set[bytes] = set()
-        self._waiting: list[tuple[Asked, str]] = []
+        self._waiting: list[tuple[Asked, Answer]] = []
         self._held: Asked | None = None
 
-    def expect(self, asked: Asked, answer: str) -> None:
+    def expect(self, asked: Asked, answer: Answer) -> None:
         """Take down what the phone must answer."""
         if asked.key not in self._compared:
             self._compared.add(asked.key)
@@ -180,7 +210,7 @@ class PhoneAnswers:
         answers = self._phone.call_all(texts) if texts else []
         self._held = held
         for (asked, expected), place in zip(waiting, places, strict=True):
-            assert answers[place] == expected, f"the two hosts differ on {asked.text}"
+            assert answers[place] == expected.text, f"the two hosts differ on {asked.text}"
 
 
 class Core:
@@ -201,19 +231,20 @@ class Core:
             self._log = asked
         if self._phone:
             self._phone.expect(asked, answer)
-        reply = json.loads(answer)
+        reply = answer.reply
         if not reply["ok"]:
-            raise CoreError(english(reply["error"]))
-        return reply["value"] if op in HANDED_BACK else english(reply["value"])
+            raise CoreError(reply["error"])
+        return reply["value"]
 
-    def _answer(self, asked: Asked) -> str:
-        """Ask this process's host; beside the phone, only what no test before it has asked."""
-        if self._phone and asked.key in _answers:
+    def _answer(self, asked: Asked) -> Answer:
+        """Ask this process's host what no test before has asked."""
+        if asked.key in _answers and asked.is_same_again():
+            _answers.move_to_end(asked.key)
             return _answers[asked.key]
         for text in asked.path(self._held):
             answer = self._host.call(text)
         self._held = asked if asked.changes else asked.before
-        _answers[asked.key] = answer
+        _answers[asked.key] = kept = Answer(asked.op, answer)
         if len(_answers) > _KEPT:
             _answers.popitem(last=False)
-        return answer
+        return kept

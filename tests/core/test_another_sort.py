@@ -9,6 +9,7 @@ from server.core.parts import sorts
 from server.core.parts.layouts import check_positions
 from tests.core.driver import Driver
 from tests.core.made_up_sort import INJECTOR
+from tests.hosts import Answer
 from tests.hosts import Core
 from tests.hosts import CoreError
 from tests.said import english
@@ -41,7 +42,7 @@ class Alone(Core):
     """A core whose answers no other test takes for those of the core as it is."""
 
     def _answer(self, asked):
-        return self._host.call(asked.text)
+        return Answer(asked.op, self._host.call(asked.text))
 
 
 @pytest.fixture

@@ -82,7 +82,7 @@ class Assumed:
         return Said(self.exact)
 
 
-@functools.lru_cache(maxsize=1)
+@functools.cache
 def assumed(seed):
     return random_case(random.Random(seed)), Assumed(random_case(random.Random(seed)))
 

@@ -47,9 +47,8 @@ def ask_for_all(core, job):
         core(op, job=job)
     for unit in view["units"]:
         core("unit", unit=unit["id"])
-    for entry in view["history"]:
-        if entry["may_right"]:
-            entered_anew(core, job, entry)
+    for entry in {each["kind"]: each for each in view["history"] if each["may_right"]}.values():
+        entered_anew(core, job, entry)
     for op in ("jobs", "job_list", "vehicles", "units", "layouts", "waiting", "make_findable"):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
