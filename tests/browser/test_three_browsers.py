@@ -16,7 +16,6 @@ from tests.browser.phone import Phone
 from tests.browser.test_main_job import new_link
 from tests.browser.three_pages import LISTEN
 from tests.browser.three_pages import Fingers
-from tests.browser_support import ROOT
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
 from tests.long_runs import times
@@ -36,9 +35,9 @@ _SHOWN = """(selector) => [...document.querySelectorAll(selector)].map((each) =>
 
 
 @pytest.fixture
-def three(tmp_path):
+def three(tmp_path, installed):
     """Give three phones of one server; none may have complained."""
-    server = start_server(tmp_path / "data", free_port(), ROOT)
+    server = start_server(tmp_path / "data", free_port(), installed)
     phones, link = [], server.link
     try:
         for name in ("Mara", "Ben", "Eva"):

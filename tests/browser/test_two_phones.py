@@ -7,7 +7,6 @@ import pytest
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.test_main_job import new_link
-from tests.browser_support import ROOT
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
 from tests.ports import free_port
@@ -18,9 +17,9 @@ LINE = ".screen-others"
 
 
 @pytest.fixture
-def pair(tmp_path):
+def pair(tmp_path, installed):
     """Give two phones of one server, Mara's and Ben's; neither may have complained."""
-    server = start_server(tmp_path / "data", free_port(), ROOT)
+    server = start_server(tmp_path / "data", free_port(), installed)
     phones = []
     try:
         mara = Phone(tmp_path / "mara", server.base)

@@ -1,6 +1,7 @@
 """A label is typed for a step that another phone has just done: it is answered in words, and work goes on."""
 
 import re
+from contextlib import closing
 
 import pytest
 
@@ -16,11 +17,10 @@ OTHER, OUTER, NEW = "d00000000000000ff", "rear-right-outer", "u0000000000ff"
 
 @pytest.fixture
 def phone(tmp_path, app_server):
-    phone = Phone(tmp_path / "phone", app_server.base)
-    phone.page.add_init_script(f"({LISTEN})()")
-    phone.visit(app_server.link())
-    yield phone
-    phone.close()
+    with closing(Phone(tmp_path / "phone", app_server.base)) as phone:
+        phone.page.add_init_script(f"({LISTEN})()")
+        phone.visit(app_server.link())
+        yield phone
     assert phone.complaints.heard == []
 
 
