@@ -1,7 +1,9 @@
 """Fixtures that every part of the suite shares."""
 
+import atexit
 import os
 import sys
+import tempfile
 
 import pytest
 from hypothesis import HealthCheck
@@ -42,15 +44,29 @@ STARTS_BROWSER = {
 MEMORY_WANTED = 4 * 2**30  # bytes free; a whole run leaves a tenth of it at a time
 
 
-def pytest_configure():
+def pytest_configure(config):
     """Spare each start of a program its compiling, and each commit of a data folder its wait for a disk.
 
     The next run of tests is such a start: a third of a collection is the compiling of tests.
     """
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     sys.dont_write_bytecode = False
-    if _memory_serves("/dev/shm"):
-        os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", "/dev/shm")
+    memory = "/dev/shm" if _memory_serves("/dev/shm") else None
+    if memory:
+        os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", memory)
+    if not hasattr(config, "workerinput"):
+        _leave_nothing_behind(memory)
+
+
+def _leave_nothing_behind(parent):
+    """Have temporary files of this run, and of all that it starts, in one folder that goes away at the end.
+
+    A browser or server that is killed leaves its own, and some tests kill them.
+    """
+    folder = tempfile.TemporaryDirectory(prefix="swaptrail-tests-", dir=parent, ignore_cleanup_errors=True)
+    os.chmod(folder.name, 0o711)  # PostgreSQL runs as nobody where the tests run as root
+    tempfile.tempdir = os.environ["TMPDIR"] = folder.name
+    atexit.register(folder.cleanup)
 
 
 def _memory_serves(folder):

@@ -79,7 +79,13 @@ class Postgres:
 
     def start(self):
         """Starts it and waits until it answers."""
-        settings = ["listen_addresses=", f"unix_socket_directories={self.folder}", "fsync=off", *self.options]
+        settings = [
+            "listen_addresses=",
+            f"unix_socket_directories={self.folder}",
+            "fsync=off",
+            "dynamic_shared_memory_type=mmap",  # in its folder: what one that is killed leaves goes with it
+            *self.options,
+        ]
         command = [
             self._bin / "postgres",
             "-D",
