@@ -22,8 +22,8 @@ from tests.static.yard_labels import SEVERITIES
 from tests.static.yard_labels import picture as yard_picture
 
 LONG = os.environ.get("SWAPTRAIL_LONG") == "1"
-MILD, SEVERE = (50, 50) if LONG else (4, 2)
-OF_SECOND = 10 if LONG else 2
+MILD, SEVERE = (50, 50) if LONG else (3, 1)
+OF_SECOND = 10 if LONG else 1
 LEAST = 0.99  # of the mild half, the goal of the project
 
 

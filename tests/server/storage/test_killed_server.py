@@ -34,9 +34,9 @@ from tests.server.real_server import RealServer
 from tests.server.real_server import as_anybody
 from tests.unsent_files import unsent_text
 
-KILLS = times(5, 100)
-KILLS_BESIDE = times(2, 34)  # in each of three ways
-KILLS_OF_A_COMMAND = times(4, 100)
+KILLS = times(3, 100)
+KILLS_BESIDE = times(1, 34)  # in each of three ways
+KILLS_OF_A_COMMAND = times(3, 100)
 CUT_OFF = (OSError, http.client.HTTPException)
 
 
