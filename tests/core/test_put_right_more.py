@@ -194,6 +194,7 @@ MADE = {
         "position": OUTER, "size": "0.5", "centimetres": 300, "celsius": 20, "colour": "", "pins": "",
         **COLOURS,
     },
+    "wires_marked": {"position": OUTER, "pins": "1 signal", **COLOURS},
     "unit_labelled": {"unit": home(OUTER), "code": "", "how": "scanned"},
     "part_noted": {"unit": home(OUTER), "part": "PS-1", "serial": "1"},
     "unit_added": {"unit": "unew", "part": "PS-1", "serial": "", "code": "", "how": "typed", "place": "out"},
