@@ -5,6 +5,9 @@
 import { html } from "lit-html";
 import { say } from "../words/words.js";
 
+/** What a label code looks like in a sentence; only how it is set hangs on this, not what it means. */
+export const CODE = /\b([2-9A-Y]{3}-[2-9A-Y]{2})\b/;
+
 /**
  * @param {string} shown the code as the core shows it, "K7F-3M"; "" where a unit has no label yet
  * @param {{size?: "small"|"large"|"plain", none?: string}} [options] `plain` stands inside a
@@ -19,4 +22,15 @@ export function code(shown, { size = "small", none = say("shapes-no-label") } = 
   return html`<span class="code code-${size}" translate="no"
     >${groups.map((group, n) => html`${n ? html`<span class="code-join">-</span>` : ""}<span
         class="code-group">${group}</span>`)}</span>`;
+}
+
+/**
+ * A text of the core with the label codes in it set as codes, and no figure parted from its percent sign.
+ * @param {string} text
+ * @returns {unknown}
+ */
+export function withCodes(text) {
+  // Split on a pattern with one group: every second part is a code.
+  const parts = text.replaceAll(" %", "\u00a0%").split(CODE);
+  return parts.length === 1 ? parts[0] : html`${parts.map((part, n) => (n % 2 ? code(part, { size: "plain" }) : part))}`;
 }

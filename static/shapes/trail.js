@@ -8,6 +8,7 @@
  */
 import { html, nothing, svg } from "lit-html";
 
+import { withCodes } from "./code.js";
 import { markShape, markWord } from "./marks.js";
 import { HEAD, NEAR, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
 import { rowsThatMatter } from "./trail-rows.js";
@@ -173,7 +174,7 @@ export function trail(view, { whole = false } = {}) {
       ? html`<details class="more trail-folded"><summary>${say("shapes-trail-folded", { count: folded.rows.length })}</summary>
           ${rows(folded)}</details>`
       : nothing}
-    ${view.mixed_words ? html`<figcaption class="trail-mixed">${view.mixed_words}</figcaption>` : nothing}
+    ${view.mixed_words ? html`<figcaption class="trail-mixed">${withCodes(view.mixed_words)}</figcaption>` : nothing}
   </figure>`;
 }
 

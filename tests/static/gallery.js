@@ -96,6 +96,10 @@ function trailView(story) {
     spare: { tests: [test(0), test(1), test(2)], rows: rear,
       lines: [line("A4C-6H", "aaa"), line("M9T-2X", "bbb"), line("P2W-9D", "cdc"), line("K7F-3M", "DC-", true),
         line("W3Y-7N", "--d")] },
+    mixed: { tests: [test(0), test(1)], rows: rear,
+      lines: [line("A4C-6H", "aa"), line("P2W-9D", "cd"), line("K7F-3M", "DC", true)],
+      mixed_words: "P2W-9D may be the one from right inner or the one from right outer. "
+        + "K7F-3M is the one from right outer, 99.9 % sure." },
     aside: { tests: [test(0), test(1, false), test(2)], rows: rear,
       lines: [line("A4C-6H", "aaa", false, [1]), line("M9T-2X", "bbb", false, [1]),
         line("P2W-9D", "cdd", false, [1]), line("K7F-3M", "DCC", true, [1])] },

@@ -107,6 +107,15 @@ def test_no_words_collide_in_a_trail(gallery, story, width, text):
     assert page.evaluate(WIDER_THAN_SCREEN) == []
 
 
+@pytest.mark.parametrize("width", range(320, 400, 10))
+def test_who_may_be_who_under_a_trail_breaks_no_code_over_a_line(gallery, width):
+    page = gallery.show(f"scene=trail&story=mixed&width={width}", width=width, height=1600)
+    codes = page.locator(".trail-mixed .code")
+    assert codes.all_inner_texts() == ["P2W-9D", "K7F-3M"]
+    assert codes.evaluate_all("(all) => all.map((each) => each.getClientRects().length)") == [1, 1]
+    assert "99.9\u00a0% sure" in page.locator(".trail-mixed").inner_text()
+
+
 def test_no_line_of_a_trail_crosses_a_code(gallery):
     for story in STORIES:
         gallery.show(f"scene=trail&story={story}", width=320, height=1600)

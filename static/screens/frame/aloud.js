@@ -4,7 +4,7 @@
  */
 
 import { speak } from '../../phone/voice.js';
-import { CODE } from './sentence.js';
+import { CODE } from '../../shapes/code.js';
 
 /** The step that was said last. */
 let said = '';
