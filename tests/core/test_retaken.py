@@ -227,3 +227,19 @@ def test_a_repair_entered_for_another_circuit_moves_by_correction_with_all_that_
     repaired.fact("put_right", device=second["device"], seq=second["seq"], entry=right, reason="slip")
     assert repaired.step()["id"] == "measure.again"
     assert repaired.step()["expects"]["position"] == OUTER
+
+
+@pytest.mark.parametrize("again", [["good"], ["bad", "bad", "good"]], ids=["mended", "at the third try"])
+def test_a_repair_found_by_checks_that_were_chosen_is_proven_by_the_reading_that_was_bad(core, again):
+    """All checks were gone through once more; and where it was bad again, its screen stood there for ever."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="")
+    measured(job, "pins", value="")
+    assert job.step()["id"] == "found"
+    for reads in again:
+        job.tap()
+        assert (job.step()["id"], job.step()["expects"]["check"]) == ("measure.again", "pins")
+        measured(job, "pins", reads, value="")
+    assert job.step()["form"] == "test"

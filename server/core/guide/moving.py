@@ -37,11 +37,22 @@ def before_test(job: Job) -> dict | None:
     move = job.move
     if move["move"] == "clean":
         return cleaning.all_of(job, move["positions"])
-    if move["move"] == "meter":
+    if move["move"] == "meter" and not _found(job, move):
         made = measure(job, move["position"])
         made["also"] = [stop_move()]
         return made
     return None
+
+
+def _found(job: Job, move: dict) -> bool:
+    """Tell whether the circuit that a move measures was repaired since: what was bad is read again."""
+    for entry in reversed(job.history):
+        if "{}:{}".format(entry["device"], entry["seq"]) == move["event"]:
+            return False
+        counts = entry["kind"] == "circuit_repaired" and entry["understood"] and entry["withdrawn"] is None
+        if counts and entry["data"]["cause"] == "circuit:" + move["position"]:
+            return True
+    return False
 
 
 def measure(job: Job, position: str, repair: dict | None = None) -> dict:
