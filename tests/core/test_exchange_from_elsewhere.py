@@ -76,3 +76,58 @@ def test_a_label_read_for_a_fitting_that_another_phone_has_done_is_refused_in_wo
     # What is on no record any more is asked about as the step now says.
     gone = core("scan", expects={**expects, "unit": "ugone"}, **asked)
     assert gone == core("scan", **asked)
+
+
+LEFT = "rear-left-outer"
+
+
+def pulled_bare(job, position):
+    """Pull a sensor whose label is torn off in the hand."""
+    code = job._label_for({"unit": home(position)})
+    job.fact("unit_pulled", unit=home(position), position=position, how="tapped")
+    job.fact("unit_labelled", unit=home(position), code=code, how="scanned")
+    job.fact("label_voided", unit=home(position), code=code, reason="torn")
+    job.labels["torn"] = job.labels.pop(home(position))
+
+
+def test_a_sensor_that_lost_its_label_in_the_hand_is_labelled_before_it_goes_elsewhere(core):
+    """It was to be fitted last: each pull before was offered and then refused."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    pulled_bare(job, LEFT)
+    job.fact("move_started", move="exchange", fitted={OUTER: home(LEFT)}, position="", reason="")
+    step = job.step()
+    assert (step["title"], step["expects"]["may_write"]) == ("Label the sensor from left outer", True)
+    job.guided()
+    assert job.core("state")["vehicles"]["v1"]["holds"][OUTER] == home(LEFT)
+
+
+def test_a_new_sensor_that_lost_its_label_in_the_hand_gets_another(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("unit_added", **new_unit(job))
+    job.fact("move_started", move="replace", fitted={OUTER: "unew"}, position=OUTER, reason="")
+    job.scan(job._label_for(job.step()["expects"]))
+    job.fact("label_voided", unit="unew", code=job.labels["unew"], reason="torn")
+    job.labels["torn"] = job.labels.pop("unew")
+    assert job.step()["title"] == "Label the sensor in your hand"
+    taken = job.scan(job.labels[home(OUTER)])
+    assert taken["outcome"] == "stop"
+    assert taken["more"] == "Take a fresh label for the sensor in your hand."
+    assert job.scan(job._label_for({"unit": "unew"}))["sentence"].startswith(
+        "The sensor in your hand is now "
+    )
+    job.guided()
+    assert job.core("state")["vehicles"]["v1"]["holds"][OUTER] == "unew"
+
+
+def test_a_sensor_without_a_label_in_the_hand_is_no_reason_to_ask_for_a_new_one(core):
+    """Its own place is taken, another is empty: it is labelled, and may come there."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.force("unit_seen", unit=home(INNER), place="fitted", position=LEFT, how="scanned", settles=[])
+    assert job.core("state")["units"][home(LEFT)]["place"] == "out"
+    assert job.step()["title"] == "Label the sensor from left outer"
+    job.scan(job._label_for(job.step()["expects"]))
+    assert job.step()["id"] == "fill"
+    assert len(job.step()["choices"]) == 1

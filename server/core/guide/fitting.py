@@ -4,6 +4,7 @@ from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
 from ..messages import sentences
+from ..state import exchange
 from ..state.job import Job
 from ..words import words
 from .step import action
@@ -92,6 +93,12 @@ def put_back(job: Job, units: list) -> dict:
     )
 
 
+def label(job: Job) -> dict | None:
+    """Return the step that labels what has no label in the hand and no place to go back to, or None."""
+    bare = [unit for unit in map(job.unit, job.in_hand()) if not unit.is_labelled()]
+    return guided(job, (exchange.to_label(bare[0]), 1, len(bare))) if bare else None
+
+
 def _take(job: Job, now) -> dict:
     name = words.unit_name(job.unit(now["unit"]))
     return step(
@@ -111,6 +118,9 @@ def _pull(job: Job, now) -> dict:
     if unit.is_labelled():
         title = message("guide-pull-title", unit=words.unit_name(unit), position=where)
         text = [handling.take_out, message("guide-pull-scan")]
+    elif not now["position"]:
+        title = message("guide-pull-title-hand", sort=job.sort.identity)
+        text = [message("guide-pull-label")]
     elif out:
         title = message("guide-pull-title-out", position=where, sort=job.sort.identity)
         text = [message("guide-pull-label")]
@@ -132,7 +142,7 @@ def _fit(job: Job, now) -> dict:
     where = words.position_name(job, now["position"])
     unit = job.unit(now["unit"])
     back = None
-    if not unit.is_labelled():
+    if not unit.is_labelled() and unit.pulled_from == now["position"]:
         back = draft(
             "unit_fitted", unit=unit.id, position=now["position"], how="tapped", override="", hanging=True
         )

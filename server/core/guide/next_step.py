@@ -114,6 +114,9 @@ def _under_way(job: Job, moves: list | None) -> tuple | None:
         return "swap", mixed
     if fitting.left_over(job):
         return "swap", fitting.put_back(job, fitting.left_over(job))
+    bare = fitting.label(job)
+    if bare:
+        return "swap", bare
     empty = fixing.empty_position(job)
     return ("swap", fixing.fill(job, empty)) if empty else None
 

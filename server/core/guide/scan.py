@@ -94,18 +94,24 @@ def _at_pull(job: Job, expects, read, how) -> dict:
             return read
         return stops.wrong(job, read, unit, position, how)
     if read["unit"]:
-        sits_here = stops.position_here(job, read["unit"])
-        told = "guide-scan-on-another-back" if sits_here else "guide-scan-on-another-more"
-        more = message(told, position=where, sort=job.sort.identity)
+        more = _take_another(job, read, where)
         stopped = stops.stopped(position, unit, read, how)
-        return _on_another(job, read, "guide-scan-on-another-stop", more, [stopped])
+        return _on_another(job, read, "guide-scan-on-another-stop", more, [stopped] if position else [])
     if not out:
         read["events"].append(draft("unit_pulled", unit=unit, position=position, how="tapped"))
     read["events"].append(draft("unit_labelled", unit=unit, code=read["code"], how=how))
-    read["sentence"] = message(
-        "guide-scan-labelled", position=where, code=read["shown"], sort=job.sort.identity
-    )
+    told = "guide-scan-labelled" if position else "guide-scan-labelled-hand"
+    read["sentence"] = message(told, position=where, code=read["shown"], sort=job.sort.identity)
     return read
+
+
+def _take_another(job: Job, read, where) -> dict:
+    """Say that what was pulled from `where`, "" for what was at no position, needs its own label."""
+    if not where:
+        return message("guide-scan-on-another-hand", sort=job.sort.identity)
+    sits_here = stops.position_here(job, read["unit"])
+    told = "guide-scan-on-another-back" if sits_here else "guide-scan-on-another-more"
+    return message(told, position=where, sort=job.sort.identity)
 
 
 def _at_fit(job: Job, expects, read, how) -> dict:

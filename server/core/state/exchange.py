@@ -25,9 +25,7 @@ def steps(job: Job) -> list[dict]:
             taken = not job.unit(planned).is_in_stock()
             listed.append(_step("take", planned, position, taken))
     pulls = _pulls(job, order)
-    if [each for each in pulls if not each["done"]]:
-        listed += _without_label(job, [each["unit"] for each in pulls])
-    listed += pulls
+    listed += _without_label(job, pulls) + pulls
     moved = [
         p for p in order if move["before"].get(p) != move["fitted"][p] or holds.get(p) != move["fitted"][p]
     ]
@@ -49,19 +47,34 @@ def _pulls(job: Job, order: list) -> list[dict]:
     return found + [_step("pull", unit, position, False) for position, unit in _in_the_way(job)]
 
 
-def _without_label(job: Job, pulled: list) -> list[dict]:
-    """Return the steps that label what else lies in the hand without one: nothing is pulled before that."""
-    fitted, found = job.move["fitted"], []
-    elsewhere = pulled + [fitted[position] for position in fitted]
+def _without_label(job: Job, pulls: list) -> list[dict]:
+    """Return the steps that label what else lies in the hand without one.
+
+    Nothing is pulled before that, and without one a unit only goes straight back to where it was pulled.
+    """
+    to_pull = [each["unit"] for each in pulls if not each["done"]]
+    pulled, planned, found = [each["unit"] for each in pulls], job.move["fitted"], []
     for identity in job.in_hand():
         unit = job.unit(identity)
-        if unit.is_labelled() or identity in elsewhere:
+        if unit.is_labelled() or identity in pulled:
             continue
-        # One that was not where it was on record was never pulled there.
-        position = unit.pulled_from or (unit.transfers[-1]["position"] if unit.transfers else None)
-        if position:
-            found.append(_step("pull", identity, position, False))
+        goes = [position for position in planned if planned[position] == identity]
+        if to_pull or (goes and goes[0] != unit.pulled_from):
+            found.append(to_label(unit))
     return found
+
+
+def to_label(unit) -> dict:
+    """Return the step that labels a unit in the hand: as it is pulled from where it was, "" for nowhere."""
+    return _step("pull", unit.id, _came_from(unit), False)
+
+
+def _came_from(unit) -> str:
+    if unit.pulled_from:
+        return unit.pulled_from
+    # One that was not where it was on record was never pulled there.
+    places = [move["position"] for move in unit.transfers if move["position"]]
+    return places[-1] if places else ""
 
 
 def _emptied(job: Job, order: list) -> list[str]:

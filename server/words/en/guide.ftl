@@ -251,6 +251,8 @@ guide-pull-title-bare = Pull the { PART($sort, form: "one") } at { $position }
 # $position: right outer
 # $sort: parking-sensor
 guide-pull-title-out = Label the { PART($sort, form: "one") } from { $position }
+# $sort: parking-sensor
+guide-pull-title-hand = Label the { PART($sort, form: "one") } in your hand
 guide-pull-scan = Scan its label before you put it down.
 guide-pull-label = Stick a label on it and scan the label before you put it down.
 # $move: exchange
@@ -462,6 +464,8 @@ guide-scan-on-another-more = Take a fresh label for the { PART($sort, form: "one
 # $position: right outer
 # $sort: parking-sensor
 guide-scan-on-another-back = If you pulled that one, put it back. Take a fresh label for the { PART($sort, form: "one") } from { $position }.
+# $sort: parking-sensor
+guide-scan-on-another-hand = Take a fresh label for the { PART($sort, form: "one") } in your hand.
 # $code: K7F-3M
 # $position: right outer
 guide-scan-out = { $code } is out of { $position }.
@@ -469,6 +473,9 @@ guide-scan-out = { $code } is out of { $position }.
 # $position: right outer
 # $sort: parking-sensor
 guide-scan-labelled = The { PART($sort, form: "one") } from { $position } is now { $code }.
+# $code: K7F-3M
+# $sort: parking-sensor
+guide-scan-labelled-hand = The { PART($sort, form: "one") } in your hand is now { $code }.
 # $code: K7F-3M
 # $position: right outer
 guide-scan-belongs = { $code } belongs at { $position }.
