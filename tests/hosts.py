@@ -65,6 +65,7 @@ _EMPTY = json.dumps({"op": "reset", "events": []})
 # Operations that change the log; every other one only asks.
 CHANGES_LOG = (
     "reset", "append", "add", "insert", "check_and_add", "restore", "load_jobs", "unload_jobs", "phones",
+    "labels_out",
 )  # fmt: skip
 # What is worked out ahead: the answer tells how far it has come, so it hangs on what was asked before.
 _WORKS_AHEAD = ("make_findable", "plan")

@@ -100,6 +100,15 @@ def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> l
     return gone
 
 
+def voided(db: Database, known: int) -> list[str] | None:
+    """Returns all codes that went out of use, None to who knows so many: none ever comes back."""
+    count: int = db.conn.execute("SELECT count(*) FROM labels WHERE void_at IS NOT NULL").fetchone()[0]
+    if count == known:
+        return None
+    rows = db.conn.execute("SELECT code FROM labels WHERE void_at IS NOT NULL ORDER BY code")
+    return [code for (code,) in rows]
+
+
 def batch_with(db: Database, code: str) -> int | None:
     """Returns the batch that a code was printed in, or None."""
     row = db.conn.execute("SELECT batch FROM labels WHERE code = ?", [code]).fetchone()

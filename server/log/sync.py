@@ -14,6 +14,7 @@ from server.core.errors import shorten
 from server.core.log.envelope import FORMAT_VERSION
 from server.core.messages import message
 from server.folded import phones
+from server.labelling import store as labels
 from server.log import epoch
 from server.log import events
 from server.log import proof
@@ -92,6 +93,9 @@ def sync() -> Response:
     if phones_known is not None:  # apps from before do not ask
         rows, upto = phones.after(db, phones_known)
         said_of_phones = {"phones": rows, "phones_upto": upto}
+    labels_out = None
+    if body.get("labels_out") is not None:  # apps from before do not ask
+        labels_out = labels.voided(db, whole_field(body, "labels_out"))
     feed = events.feed_after(db, cursor, 0 if only_prove else MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
@@ -102,6 +106,7 @@ def sync() -> Response:
             **proof.handed_out(db, feed.devices | ({device} if proofs.key else set())),
             "refused": receipt.refused,
             **said_of_phones,
+            **({} if labels_out is None else {"labels_out": labels_out}),
             "photos_wanted": photos_wanted(db, session.id),
             "photos_lost": [photo._asdict() for photo in lost.listed(db.conn, MOST_PHOTOS_LOST)],
             "build": current_shell().build,

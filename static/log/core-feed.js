@@ -44,6 +44,8 @@ export class CoreFeed {
   #store;
   /** Up to where it knows what is said of phones, and who shares this one. */
   #phones = '';
+  /** How many labels that are out of use it knows. */
+  #labelsOut = 0;
   /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
   #folded = null;
   /** Whether the core has only what follows on a snapshot in memory, and of that the state. */
@@ -83,6 +85,7 @@ export class CoreFeed {
       try {
         if (!this.#folded) await this.#fill(ask);
         await this.#tellPhones(ask);
+        await this.#tellLabels(ask);
         return await this.#follow(ask);
       } catch (error) {
         if (!(error instanceof CoreError)) throw error;
@@ -182,6 +185,16 @@ export class CoreFeed {
     this.#phones = known;
   }
 
+  /**
+   * Say which labels a server took out of use, where it is not said yet: there are only ever more of them.
+   * @param {import('../core/client.js').Ask} ask
+   */
+  async #tellLabels(ask) {
+    const codes = (await this.#store.getMeta('labels_out')) ?? [];
+    if (codes.length !== this.#labelsOut) await ask('labels_out', { codes });
+    this.#labelsOut = codes.length;
+  }
+
   /** What is said of phones, and a text that is another one once that has changed; '' while nothing is. */
   async #said() {
     const said = await this.#store.getMeta('phones');
@@ -202,6 +215,7 @@ export class CoreFeed {
    */
   async #refill(ask) {
     await this.#fill(ask);
+    await this.#tellLabels(ask);
     await this.#follow(ask);
   }
 
@@ -212,6 +226,7 @@ export class CoreFeed {
   async #fill(ask) {
     this.#folded = null;
     this.#taken = null;
+    this.#labelsOut = 0;
     const kept = await this.snapshots.read(this.#core.digest);
     const begun = await this.snapshots.begun(this.#core.digest);
     // One that was begun has more than twice of what a whole one has.

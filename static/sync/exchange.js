@@ -135,6 +135,7 @@ export class EventExchange {
     const cursor = (await this.#store.getMeta('cursor')) ?? 0;
     const epoch = (await this.#store.getMeta('installation')) ?? '';
     const { upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
+    const labelsOut = (await this.#store.getMeta('labels_out')) ?? [];
     const people = await this.#device.people();
     const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
     try {
@@ -148,6 +149,7 @@ export class EventExchange {
         ...(onlyProve ? { only_prove: true } : {}),
         ...proofs,
         phones: upto,
+        labels_out: labelsOut.length,
         people,
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one, nor does what an earlier key signed.

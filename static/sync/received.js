@@ -38,6 +38,7 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signatur
  * @property {import('../log/proofs.js').SignedHead[]} [signed_heads]
  * @property {import('../log/core-feed.js').Phone[]} [phones]  what is said of phones, behind what was asked for
  * @property {number} [phones_upto]
+ * @property {string[]} [labels_out]  all printed labels that went out of use, where this phone knew of fewer
  */
 
 /**
@@ -101,6 +102,7 @@ export function storeReply(store, reply) {
       const { rows = [] } = (await meta.get('phones')) ?? {};
       await meta.put({ rows: [...rows, ...reply.phones], upto: reply.phones_upto }, 'phones');
     }
+    if (reply.labels_out) await meta.put(reply.labels_out, 'labels_out');
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };
@@ -202,6 +204,7 @@ export function forgetNumbers(store) {
     await meta.put(0, 'cursor');
     await meta.delete('installation');
     await meta.delete('phones');
+    await meta.delete('labels_out');
     await orderChanged(tx);
   });
 }

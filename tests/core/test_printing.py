@@ -204,6 +204,25 @@ def test_a_label_out_of_use_is_put_on_no_sensor(core, job):
     assert found["title"] == "This label is void"
 
 
+def test_a_label_that_a_server_took_out_of_use_is_put_on_no_sensor(core, job):
+    """The server's batches are in no log; what it said holds for an entry among others, too."""
+    gone, other = drawn(core, 2)
+    job.force("unit_labelled", unit="v1.rear-left-inner", code=other, how="scanned")
+    core("labels_out", codes=[gone, other])
+    draft = {
+        "kind": "unit_labelled",
+        "job": job.job,
+        "data": {"unit": "v1.rear-left-outer", "code": gone, "how": "scanned"},
+    }
+    assert core("check", events=[draft])["refusal"]["title"] == "This label is void"
+    note = {"kind": "job_paused", "job": job.job, "data": {"why": "help", "part": "", "note": ""}}
+    assert core("check", events=[note, draft])["refusal"]["title"] == "This label is void"
+    core("reset", events=[])
+    assert core("check", events=[{**draft, "kind": "unit_added", "job": None, "data": {
+        "unit": "u1", "part": "PS-1", "serial": "", "code": gone, "place": "stock", "how": "scanned",
+    }}])["refusal"]["title"] == "This label is void"  # fmt: skip
+
+
 def test_only_what_lies_on_paper_of_that_batch_goes_out_of_use(core, job):
     one, other = drawn(core, 2)
     printed(job, [one])

@@ -1,7 +1,10 @@
 """Phone and server end in the same state, whatever the line between them does; nothing is ever lost."""
 
+import contextlib
+
 import pytest
 
+from server.labelling import store
 from tests.browser_support import wait_until
 from tests.static import app_server as line
 from tests.static.phone_parts import on_server
@@ -63,6 +66,32 @@ def test_a_certificate_that_comes_after_the_entries_flags_them_at_once(make_phon
     phone.sync()
 
     assert phone.page.evaluate(FLAGGED) == [["role", f"{phone.device}:1"]]
+
+
+STOPPED = """async (code) => {
+  await log.catchUp();
+  const data = { unit: device.newId('u'), part: 'PS-1', serial: '', code, how: 'scanned', place: 'stock' };
+  const { refusal } = await core.call('check', { events: [{ job: null, kind: 'unit_added', data }] });
+  return refusal?.title ?? null;
+}"""
+
+
+def test_a_label_that_the_server_took_out_of_use_goes_on_no_sensor(make_phone, app_server):
+    """It hung on no sensor, so no entry says that it is void: each phone hears of it from the server."""
+    phone = make_phone()
+    with contextlib.closing(app_server.database()) as db:
+        torn, good, lost = store.issue(db, 3, app_server.base, {}, 0).codes
+        assert phone.page.evaluate(STOPPED, torn) is None
+        store.void(db, 1, [torn], "torn off the roll", 1)
+        phone.sync()
+        assert phone.page.evaluate(STOPPED, torn) == "This label is void"
+        phone.reload()  # without the server, too
+        assert phone.page.evaluate(STOPPED, torn) == "This label is void"
+        assert phone.page.evaluate(STOPPED, good) is None
+        store.void(db, 1, [lost], "lost", 2)
+    phone.sync()
+    assert [phone.page.evaluate(STOPPED, code) for code in (torn, lost)] == ["This label is void"] * 2
+    assert phone.complaints.heard == []
 
 
 def test_an_answer_from_before_the_pairing_does_not_undo_it(make_phone, app_server):

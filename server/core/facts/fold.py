@@ -35,6 +35,7 @@ class Fold:
         self.corrections = Corrections()
         self.state = State()
         self.connected = Connected()
+        self.out_of_use = {}  # no state: printed labels that a server took out of use, by their code
 
     def count(self) -> int:
         """Return how many entries are folded."""
@@ -88,7 +89,7 @@ class Fold:
         """Return a fold on which these drafts can be tried one after the other; this one stays as it is."""
         trial = Fold()
         trial.events, trial.before, trial.corrections = self.events, self.before, self.corrections
-        trial.connected = self.connected
+        trial.connected, trial.out_of_use = self.connected, self.out_of_use
         named = {}
         for draft in drafts:
             for name in names(draft):
@@ -120,7 +121,7 @@ class Fold:
             places = range(len(self.events))
         earlier = Fold()
         earlier.events = [self.events[each] for each in places if each < place]
-        earlier.corrections = self.corrections
+        earlier.corrections, earlier.out_of_use = self.corrections, self.out_of_use
         earlier.state = self._folded(earlier.events, self.corrections)
         return earlier
 

@@ -42,6 +42,10 @@ class LogOperations(Held):
         """Take what is said of phones in place of what was, for entries that are folded after it."""
         self.fold.know_phones(phones_of(phones))
 
+    def op_labels_out(self, codes):
+        """Take the labels that the server took out of use before anything carried them, all of them."""
+        self.fold.out_of_use = {code: True for code in codes}
+
     def op_add(self, events):
         """Fold more events behind the rest; returns the conflicts they brought."""
         before = len(self.fold.state.conflicts)

@@ -24,7 +24,7 @@ def refuse(fold, draft, job):
             message("rules-code-none-do"),
         )
     holder = state.codes.get(code)
-    if holder is None and is_spoiled(state, code):
+    if holder is None and (is_spoiled(state, code) or code in fold.out_of_use):
         return _out_of_use(code)
     if holder is None:
         return _second(state, data["unit"], job) if draft["kind"] == "unit_labelled" else None

@@ -116,6 +116,18 @@ def test_a_label_is_on_paper_on_a_sensor_void(working, db):
     assert labels_of(db, 1)[[label.code for label in labels_of(db, 1)].index(codes[2])].unit == UNIT
 
 
+def test_a_phone_hears_of_all_labels_out_of_use_once_there_are_more_than_it_knows(working, db):
+    codes = sorted(store.issue(db, 3, BASE, {}, 7).codes)
+    assert "labels_out" not in working.sync(labels_out=0).get_json()
+    store.void(db, 1, codes[:1], "torn", 9)
+    assert working.sync(labels_out=0).get_json()["labels_out"] == codes[:1]
+    assert "labels_out" not in working.sync(labels_out=1).get_json()
+    store.void(db, 1, codes[1:2], "torn", 9)
+    assert working.sync(labels_out=1).get_json()["labels_out"] == codes[:2]
+    assert "labels_out" not in working.synced()  # an app from before does not ask
+    assert working.sync(labels_out="1").status_code == 400
+
+
 def test_a_correction_puts_a_label_back_on_paper(working, db):
     code = store.issue(db, 1, BASE, {}, 0).codes[0]
     entry = working.record(kind="unit_labelled", data={"unit": UNIT, "code": code, "how": "scanned"})
