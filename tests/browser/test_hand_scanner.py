@@ -249,3 +249,36 @@ def test_a_symbol_that_has_not_ended_is_not_read_after_a_short_pause(counter):
     clerk.sees(codes[0], "hold")
     goes_on()
     clerk.sees(codes[0], "accept")
+
+
+def at_its_beginning(clerk_at):
+    """Give a clerk with a label at hand, of whose serial number was typed what is another part's number."""
+    clerk, codes = clerk_at(12, size=(1280, 800))
+    scans_label(clerk, codes[11])
+    watch = """() => {
+      globalThis.proposed = [];
+      const see = () => globalThis.proposed.push(document.querySelector('.proposal')?.dataset.proposed);
+      new MutationObserver(see).observe(document.body, { subtree: true, childList: true, attributes: true });
+    }"""
+    clerk.page.evaluate(watch)
+    assert serial_of(11)[:-1] == serial_of(1)
+    return clerk, codes, begins(clerk, serial_of(11), len(serial_of(1)))
+
+
+def test_no_other_part_is_shown_while_a_number_may_go_on(clerk_at):
+    clerk, codes, goes_on = at_its_beginning(clerk_at)
+    clerk.page.wait_for_timeout(900)
+    goes_on()
+    clerk.sees(codes[11], "accept")
+    assert "refuse" not in clerk.page.evaluate("() => globalThis.proposed")
+
+
+@pytest.mark.parametrize("how", ["key", "tap"])
+def test_a_decision_before_a_number_is_at_rest_looks_it_up_first(clerk_at, how):
+    clerk, codes, _ = at_its_beginning(clerk_at)
+    if how == "key":
+        clerk.wedge.presses("F8")
+    else:
+        clerk.page.get_by_role("button", name="Hold").first.click()
+    clerk.sees(codes[11], "refuse")
+    assert decided(clerk.page) == []

@@ -81,7 +81,8 @@ def _start_words(job: Job, entry) -> dict:
 
 def _goes_round(job: Job, fitted: dict, position: str) -> bool:
     """Tell whether what makes room at a position comes back to it: nothing comes in from outside."""
-    holds, here = job.holds, position
+    holds = job.holds
+    here: str | None = position
     at = {holds[place]: place for place in sorted(holds) if holds[place]}
     for _ in fitted:
         here = at.get(fitted[here], "")

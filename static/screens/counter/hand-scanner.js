@@ -52,6 +52,7 @@ function begin({ services, go }) {
   const atCounter = () => services.device.role.value === 'counter';
   addEventListener('keydown', (event) => atCounter() && keys.down(event), true);
   addEventListener('keyup', (event) => atCounter() && keys.up(event), true);
+  addEventListener('click', (event) => atCounter() && keys.tapped(event), true);
   addEventListener('keypress', (event) => atCounter() && keys.press(event), true);
 }
 

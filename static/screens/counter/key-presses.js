@@ -13,6 +13,12 @@ const BUSY_MS = 50;
 const MOST_LATE_MS = 3000;
 /** A message that has begun and not ended has keys to come: RS and EOT, as in ISO/IEC 15434; some makers leave them out. */
 const HAS_NO_END = /\[\)>.*[^\x1e\x04]$/s;
+/** A label's address, or a message that has ended, is all there. What is not may go on: a number's beginning is one, too. */
+const IS_WHOLE = /:\/\/.*[/#]\w{5}$|\[\)>.*[\x1e\x04]$/s;
+/** So much longer than the pause it is waited for, so that no other part is shown that has that number. */
+const MAY_GO_ON_MS = 1000;
+/** A person's next step, with the code before it at an end. */
+const STEP_KEY = /^F\d+$/;
 /** An Enter this soon after a code belongs to it. */
 const LATE_END_MS = 1000;
 /** Between two keys on average: people need 60 and more. A field takes what people type, so there it is less. */
@@ -88,6 +94,7 @@ export class KeyPresses {
       this.#take(event, control, control);
       stop(event);
     } else if (this.#isCharacter(event)) this.#character(event);
+    else if (!this.#into && STEP_KEY.test(event.key)) this.tapped(event);
     else if (this.#into && !PART_OF_A_CODE.test(event.key)) this.#forget();
   }
 
@@ -98,6 +105,16 @@ export class KeyPresses {
     this.#alt = '';
     this.#take(event, sent, sent);
     stop(event);
+  }
+
+  /**
+   * A person goes on before a code is handed over: it comes first, for what is on the screen may be of another part then.
+   * @param {Event} event
+   */
+  tapped(event) {
+    if (this.#into || !this.#isRead()) return;
+    stop(event);
+    this.#finish();
   }
 
   /** A bare control character comes as no key that has a name. @param {KeyboardEvent} event */
@@ -192,7 +209,8 @@ export class KeyPresses {
   /** How late the next keys may be, in ms. */
   #lateness() {
     if (HAS_NO_END.test(this.#text())) return MOST_LATE_MS;
-    return Math.min(Math.max(performance.now() - this.#last, 0), MOST_LATE_MS);
+    const open = IS_WHOLE.test(this.#text()) ? 0 : MAY_GO_ON_MS;
+    return Math.min(Math.max(performance.now() - this.#last, open), MOST_LATE_MS);
   }
 
   /** No key has come for a while. */
