@@ -147,6 +147,36 @@ def test_ten_positions_are_drawn_kept_for_a_model_and_offered_again(phone, tmp_p
     assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
 
 
+def test_one_that_lies_on_another_is_said_and_a_file_of_another_program_is_read(take_screens):
+    # So high that nothing scrolls in the midst of a drag.
+    page = take_screens(height=2400).show("/#/new")
+    page.get_by_role("radio", name="My own").check()
+    page.locator(".plan").wait_for()
+    for _ in range(3):
+        page.get_by_role("button", name="Add one").click()
+    drag(page, 0, (0.3, 0.3))
+    drag(page, 1, (0.7, 0.3))
+    covered = page.get_by_text("lie one on another")
+    assert covered.count() == 0
+    drag(page, 2, (0.3, 0.3))
+    covered.wait_for()
+    assert covered.inner_text() == "1 and 3 lie one on another. Drag one away."
+
+    place = {"group": "rear", "reach_minutes": 3, "part": "", "pins": "", "x": 200, "y": 900}
+    layout = {"file": "swaptrail-layout", "v": 1, "sort": "parking-sensor", "model": "", "positions": []}
+
+    def reads(**changed):
+        text = json.dumps({**layout, "positions": [{**place, "name": "hook 🔧", **changed}]})
+        file = {"name": "layout.json", "mimeType": "application/json", "buffer": text.encode()}
+        page.locator(".file-button input").set_input_files(file)
+
+    reads(x=-50)
+    page.get_by_text("Place 1 is -50; wanted is a whole number from 0 to 1000.").wait_for()
+    reads()
+    page.locator(".plan-row").get_by_role("button", name="hook 🔧").click()
+    assert page.get_by_label("Name", exact=True).input_value() == "hook 🔧"
+
+
 SORTS = (
     ("4 ignition coils", "Shakes at idle", "Counters ran: record", "Run the misfire count"),
     ("4 wheel-speed senders", "Pedal pulses", "Speeds shown: record", "Run the rolling test"),

@@ -293,13 +293,24 @@ job-draw-read = Read a file
 job-draw-change = Change this layout
 # $pins: 1 supply, 2 ground
 job-position-pins = Pins: { $pins }
+# $numbers: 2 and 5
+job-draw-covered = { $numbers } lie one on another. Drag one away.
 job-layout-checking = The names are still being checked. Tap again.
 # $wanted: 1 to 24 names
 job-layout-wanted = Wanted is { $wanted }.
+# $of: name
 # $number (count): 2
 # $found: "left"
 # $wanted: a name that no other position has
-job-layout-wanted-of = Name { $number } is { $found }; wanted is { $wanted }.
+job-layout-wanted-of = { $of ->
+    [x] Place
+    [y] Place
+    [reach_minutes] Minutes of
+    [part] Part number of
+    [pins] Pins of
+    [group] Group of
+   *[name] Name
+} { $number } is { $found }; wanted is { $wanted }.
 
 ## Pictures
 

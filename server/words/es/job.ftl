@@ -250,9 +250,18 @@ job-draw-save = Guardar como archivo
 job-draw-read = Leer un archivo
 job-draw-change = Cambiar esta disposición
 job-position-pins = Contactos: { $pins }
+job-draw-covered = { $numbers } están una sobre otra. Arrastra una a un lado.
 job-layout-checking = Los nombres aún se están revisando. Toca otra vez.
 job-layout-wanted = Se pide { $wanted }.
-job-layout-wanted-of = El nombre { $number } es { $found }; se pide { $wanted }.
+job-layout-wanted-of = { $of ->
+    [x] El lugar
+    [y] El lugar
+    [reach_minutes] El tiempo de
+    [part] El número de pieza de
+    [pins] El texto de contactos de
+    [group] El grupo de
+   *[name] El nombre
+} { $number } es { $found }; se pide { $wanted }.
 
 ## Pictures
 

@@ -28,6 +28,8 @@ const APART = 200;
 const PLACES = [100, 300, 500, 700, 900];
 /** In units of the drawing: as near as this, a finger means the position that is there. */
 const NEAR = 16;
+/** Nearer than this, one number covers the other. */
+const COVERED = 10;
 const MOST_FILE = 100_000;
 const GROUPS = { front: 'shapes-edge-front', rear: 'shapes-edge-rear', left: 'shapes-edge-left', right: 'shapes-edge-right' };
 const ARROWS = [
@@ -131,7 +133,18 @@ function plan(ctx, drawing, outline) {
       (spot, n) => svg`<circle class=${n === drawing.at ? 'plan-spot plan-chosen' : 'plan-spot'} cx=${spot.x} cy=${spot.y} r=${Math.max(11, spot.size / 2)} />
         <text class="plan-number" x=${spot.x} y=${spot.y + 5} text-anchor="middle">${n + 1}</text>`,
     )}
-  </svg>`;
+  </svg>
+  ${covered(spots)}`;
+}
+
+/**
+ * Which position nobody sees, because another lies on it.
+ * @param {Array<{x: number, y: number}>} spots
+ */
+function covered(spots) {
+  const near = (/** @type {number} */ n) => spots.some((spot, m) => m !== n && Math.hypot(spot.x - spots[n].x, spot.y - spots[n].y) < COVERED);
+  const numbers = spots.flatMap((_, n) => (near(n) ? [String(n + 1)] : []));
+  return numbers.length ? html`<p class="field-fault" role="status">${say('job-draw-covered', { numbers: { figure: 'and', of: numbers } })}</p>` : nothing;
 }
 
 /** A whole number on the plan. @param {number} place */
@@ -237,6 +250,19 @@ function typed(words, value, set, note = '', most = 80) {
 }
 
 /**
+ * Another program may have written a letter beyond the first 65,536 as two halves, which the core's reader leaves apart.
+ * @param {string} text
+ */
+function asWritten(text) {
+  if (!/\\ud[89ab]/i.test(text)) return text;
+  try {
+    return JSON.stringify(JSON.parse(text));
+  } catch {
+    return text; // damaged: the core says how
+  }
+}
+
+/**
  * The layout as a file, for another phone.
  * @param {import('../frame/context.js').Context} ctx
  * @param {Drawing} drawing
@@ -256,7 +282,7 @@ function files(ctx, drawing) {
     const file = target.files?.[0];
     target.value = '';
     // Longer than any layout: the core says so of its first part.
-    if (file) change(ctx, { ...(await core.call('read_layout', { text: await file.slice(0, MOST_FILE * 4 + 4).text() })), at: -1 });
+    if (file) change(ctx, { ...(await core.call('read_layout', { text: asWritten(await file.slice(0, MOST_FILE * 4 + 4).text()) })), at: -1 });
   });
   return html`<div class="plan-row">
       <button class="small-button" type="button" ?disabled=${!drawing.positions.length} @click=${save}>${icon('out')} ${say('job-draw-save')}</button>

@@ -160,5 +160,5 @@ function askOwn(ctx) {
 export function lineFault({ field, found, wanted }) {
   const place = /\[(\d+)\]/.exec(field);
   if (!place) return say('job-layout-wanted', { wanted });
-  return say('job-layout-wanted-of', { number: Number(place[1]) + 1, found, wanted });
+  return say('job-layout-wanted-of', { of: field.split('.').at(-1) ?? '', number: Number(place[1]) + 1, found, wanted });
 }
