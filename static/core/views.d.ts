@@ -354,6 +354,7 @@ export interface Reasoning {
   detail: string;
   aside: string[];
   carries_words: string;
+  past_words: string;
   causes: { cause: string; words: string; probability_words: string }[];
   verdict: { cause: string; words: string; live: boolean }[] | null;
   /** In parts per billion, as `clear` is. */

@@ -33,7 +33,10 @@ GROUPS = [("one suspect", lambda n: n == 1), ("two or more", lambda n: n > 1)]
 ABOUT_VERDICTS = """
 A verdict is right when it names every cause that was behind a fault, the gone ones too. After a fault that
 went along with its unit it claims 98.8 % at most: in one car of a hundred the place was blocked as well,
-and no test can show that any more. So the share lies little above 98 %, and a few hundred verdicts may miss
+and no test can show that any more, nor could wiping first (a bad unit faults before and after it). What is
+claimed is the chance by all that was seen, so that no judge of the same tests is right more often. The app
+names that dirt beside its verdict as what no test shows any more, and speaks of what else there is. So the
+share lies little above 98 %, and a few hundred verdicts may miss
 it by luck (two standard errors are shown). It is judged on cars from the priors; the harsher mix draws
 against them on purpose, so its share is shown above and judges nothing.
 Counted so, 98.5 % is out of reach. Of 500 cars from the priors (4 and 8 positions, 9.3 minutes) 397 ended in

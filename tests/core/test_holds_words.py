@@ -35,6 +35,14 @@ def test_a_verdict_says_how_far_off_the_rates_may_be(job):
     )
 
 
+def test_a_verdict_names_the_dirt_that_it_cannot_speak_of_any_more(job):
+    job.test(OUTER)
+    assert told(job)["past_words"] == ""
+    exchange(job)
+    job.test(INNER)
+    assert told(job)["past_words"] == "Dirt, ice, paint or aim at right outer"
+
+
 def test_two_exchanged_that_fault_again_say_what_is_missing(job):
     job.test(OUTER, INNER)
     exchange(job)

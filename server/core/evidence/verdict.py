@@ -14,6 +14,8 @@ from . import standing
 
 # An explanation at nine tenths of the likeliest is as likely as it, for a person.
 _AS_LIKELY = (9, 10)
+# What may have been there besides, from so many parts per billion on; our choice.
+_MAY_HAVE_BEEN = 2000000
 
 
 def reasoning(job: Job, result: dict) -> dict:
@@ -31,6 +33,7 @@ def reasoning(job: Job, result: dict) -> dict:
         "clear_words": percent(result["clear"]),
         "else_words": _else(job, result),
         "carries_words": _carries(job, result),
+        "past_words": _past(job, result),
         "holds_words": standing.words(job, result, settled),
         "settled": settled,
         "aside": [
@@ -202,7 +205,23 @@ def _else(job: Job, result):
     return message("evidence-else", cause=other["words"], share=percent(other["probability"]))
 
 
-def _carries(job, result):
+def _past(job: Job, result):
+    """Name the dirt that may have been there beside a verdict and went when its place was handled.
+
+    The verdict does not speak of it, for no test shows it any more, and nothing has to be done about it.
+    """
+    if not result["verdict"]:
+        return ""
+    gone = []
+    for entry in result["causes"]:
+        cause = entry["cause"]
+        besides = entry["probability"] >= _MAY_HAVE_BEEN and cause not in result["verdict"]["causes"]
+        if besides and causes.split(cause)[0] == "blocked" and not causes.is_live(job, cause):
+            gone.append(cause)
+    return message("evidence-past", causes=causes.phrases(job, gone)) if gone else ""
+
+
+def _carries(job: Job, result):
     """Say which tests counted."""
     counted, heard = [str(index + 1) for index in _counted(job, result)], job.sort.self_test.heard
     if not counted:

@@ -79,6 +79,8 @@ evidence-no-fault-at-all = no fault at all
 # $cause: sensor K7F-3M
 # $share: 98.8 %
 evidence-else = { CAP($cause) }, { $share }
+# $causes: dirt, ice, paint or aim at right outer
+evidence-past = { CAP($causes) }
 # $test: 1
 # $heard: sounder heard
 evidence-carries-one = Test { $test }, { $heard }.

@@ -147,6 +147,8 @@ job-evidence-carries = What carries this
 job-evidence-other = What else it could be
 job-evidence-apart = What would tell the two apart
 job-verdict-rests = What this rests on
+# of dirt that went when its place was handled
+job-verdict-past = May have been there too; no test shows it any more
 job-verdict-why = Why
 job-verdict-causes = How likely each cause is, on its own
 job-proof-proven = Proven

@@ -45,6 +45,7 @@ evidence-went-stayed = No ha vuelto en { $count ->
 }.
 evidence-no-fault-at-all = ningún fallo
 evidence-else = { CAP($cause) }, { $share }
+evidence-past = { CAP($causes) }
 evidence-carries-one = Prueba { $test }, { $heard }.
 evidence-carries = Pruebas { $tests }, { $heard } cada vez.
 evidence-stands = Se mantiene aunque { $rate } fueran { $count ->

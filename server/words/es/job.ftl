@@ -123,6 +123,7 @@ job-evidence-carries = Qué lo sostiene
 job-evidence-other = Qué más podría ser
 job-evidence-apart = Qué distinguiría los dos casos
 job-verdict-rests = En qué se basa
+job-verdict-past = Pudo estar también; ninguna prueba lo muestra ya
 job-verdict-why = Por qué
 job-verdict-causes = Lo probable que es cada causa, por separado
 job-proof-proven = Comprobado

@@ -64,10 +64,11 @@ function holds({ holds_words: words }) {
 }
 
 /** @param {Reasoning} reasoning */
-function inShort({ else_words: other, carries_words: carries }) {
+function inShort({ else_words: other, past_words: past, carries_words: carries }) {
   if (!other && !carries) return nothing;
   return html`<details class="more"><summary>${say('job-verdict-why')}</summary><dl class="verdict-why">
     ${other ? html`<dt>${say('job-evidence-other')}</dt><dd>${sentence(other)}</dd>` : nothing}
+    ${past ? html`<dt>${say('job-verdict-past')}</dt><dd>${sentence(past)}</dd>` : nothing}
     ${carries ? html`<dt>${say('job-verdict-rests')}</dt><dd>${sentence(carries)}</dd>` : nothing}
   </dl></details>`;
 }
