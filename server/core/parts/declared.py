@@ -112,8 +112,8 @@ def circuit_check(say, name: str, unit: str = "", limit=None, metres: int = 0) -
     return check
 
 
-def obstruction(say) -> Obstruction:
-    """Return what keeps a good unit from working."""
+def obstruction(say, outside: bool = False) -> Obstruction:
+    """Return what keeps a good unit from working; `outside`: it is cleaned with nothing opened."""
     return Obstruction(
         words=say("blocked"),
         for_customer=say("blocked-for-customer"),
@@ -121,6 +121,7 @@ def obstruction(say) -> Obstruction:
         clean=say("clean"),
         clean_and_look=say("clean-and-look"),
         check=say("blocked-check"),
+        outside=outside,
     )
 
 

@@ -48,7 +48,7 @@ DOOR_SPEAKER = Sort(
         declared.circuit_check(_say, "output"),
     ),
     sounder=declared.unproven(_say, "volume", "fuse", "amplifier"),
-    obstruction=declared.obstruction(_say),
+    obstruction=declared.obstruction(_say, outside=True),
     walk=declared.walk(_say),
     cautions=declared.cautions(
         _say,

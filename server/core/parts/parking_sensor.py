@@ -169,6 +169,7 @@ PARKING_SENSOR = Sort(
         clean=message("parking-sensor-clean"),
         clean_and_look=message("parking-sensor-clean-and-look"),
         check=message("parking-sensor-blocked-check"),
+        outside=True,
     ),
     walk=Walk(
         heading=message("parking-sensor-walk-heading"),

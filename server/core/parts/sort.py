@@ -51,9 +51,9 @@ Handling = namedtuple("Handling", ("take_out", "put_in", "plug"))
 
 # What keeps a good unit from working (cause `blocked`): "dirt, ice, paint or aim", and as a customer
 # reads it. `clean` says what is done at the position, `clean_and_look` the same with what is looked at
-# besides, `check` names that.
+# besides, `check` names that; `outside` tells whether a hand is on it with nothing opened.
 Obstruction = namedtuple(
-    "Obstruction", ("words", "for_customer", "state", "clean", "clean_and_look", "check")
+    "Obstruction", ("words", "for_customer", "state", "clean", "clean_and_look", "check", "outside")
 )
 
 # The check in use that ends a job (kind `walk_checked`): its step, what is said of those that did not

@@ -50,10 +50,12 @@ class Candidates:
         return [move for move in moves if move.why != "suspects"] if cleared else moves
 
     def clean(self, state, places: list) -> Move:
-        """Clean positions, one or several, and test again."""
+        """Clean positions, one or several, and test again; what lies outside is wiped with nothing opened."""
         minutes = self.minutes["test"]
         for place in places:
-            minutes = minutes + reach(self.case, state.hanging, place) + self.minutes["clean"]
+            minutes = minutes + self.minutes["clean"]
+            if not self.case.sort.obstruction.outside:
+                minutes = minutes + reach(self.case, state.hanging, place)
         return Move("clean", sorted(places), [], minutes, "clean" if len(places) == 1 else "clean several")
 
     def meter(self, state, place: int) -> Move:
@@ -71,9 +73,12 @@ class Candidates:
         minutes = self.minutes["repair"] + self.minutes["test"]
         return Move("repair", [cause], [], minutes, "repair")
 
-    def replace(self, state, places: list) -> Move:
-        """Fit a new unit at each of the positions, where the old one is known to be bad, and test."""
-        fitted = [(place, NEW) for place in sorted(places)]
+    def replace(self, state, places: list, spare: int = NEW) -> Move:
+        """Fit a new unit at each of the positions, where the old one is known to be bad, and test.
+
+        A good one that lies there, `spare`, goes to the first of them: one test proves both.
+        """
+        fitted = sorted([(place, NEW if n else spare) for n, place in enumerate(places)])
         return Move("replace", [], fitted, refit(self.case, state.hanging, places, True), "verdict replace")
 
     def by_doubt(self, state, marginals) -> list:

@@ -40,7 +40,9 @@ class Endgame:
 
     def best(self, state, moves: list, hypotheses: list):
         """Return the best of the moves, the most promising first; None when it is too much to work out."""
-        self.cheapest = min([move.minutes for move in moves if move.kind != "retest"] or [self.test])
+        # What is wiped in passing settles little: as the least of what a rest takes it would prune nothing.
+        costs = [move.minutes for move in moves if move.kind not in ("retest", "clean")]
+        self.cheapest = min(costs or [self.test])
         _, best = self._best(state, moves, hypotheses, 1.0, 0)
         return None if self.steps > _STEPS else best
 

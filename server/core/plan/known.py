@@ -59,9 +59,10 @@ class KnownCauses:
                 moves.append(because(move, "verdict clean"))
         moves = moves + self.repairs([cause for cause in self.acting if self._to_repair(cause)])
         if units:
-            moves.insert(0, self.candidates.replace(self.state, units))
             spare = self.candidates.exchanges.spare(self.state, marginals, units[0], [])
-            if spare is not None:
+            several = len(units) > 1 and spare is not None
+            moves.insert(0, self.candidates.replace(self.state, units, *([spare] if several else [])))
+            if spare is not None and not several:
                 # A good one that lies there is as good as a new one.
                 move = self.candidates.exchanges.with_spare(self.state, units[0], spare)
                 moves.insert(0, because(move, "verdict spare"))
