@@ -95,7 +95,7 @@ export interface UnitPlaced extends UnitBrief {
 
 /** The labels that have the few characters somebody typed, and how many there are besides. */
 export interface NearLabels {
-  labels: { code: string; shown: string; where: string }[];
+  labels: { code: string; shown: string; where: string; bad: string }[];
   more: number;
 }
 
@@ -192,6 +192,8 @@ export interface JobListView {
   vehicles: VehicleListed[];
   /** Nothing has exactly what was typed: this comes close. */
   near: boolean;
+  /** Whether the text has anything to search for: gaps and marks alone have not. */
+  searched: boolean;
   /** Of all that were found, whatever is shown. */
   counts: { open: number; waiting: number; closed: number };
   /** How many rows there are besides. */
@@ -975,6 +977,8 @@ export interface LayoutView {
 /** What a next job on a vehicle starts from. */
 export interface VehicleView {
   id: string;
+  /** Its plate or VIN is what was typed. */
+  is_it: boolean;
   name: string;
   vin: string;
   plate: string;

@@ -182,6 +182,8 @@ export class Sync {
         throw new ApiError('not paired', say('troubles-not-paired'));
       }
       if (waits) this.#status.say('sending', '');
+      // Known by now: the first fetch of a long log takes a while, and nothing else says so before its end.
+      else if (this.#status.state === 'not paired') this.#status.say('sent', '');
       await this.#device.keepStanding(session);
       await this.#device.compareWithServer();
       const reply = await this.#exchange.run(() => this.#status.count());

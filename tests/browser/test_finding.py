@@ -9,6 +9,9 @@ from tests.browser.seeded_job import job_driver
 from tests.browser.yard import put_yard
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
+from tests.core.driver import home
+from tests.core.scenarios import OUTER
+from tests.core.scenarios import replaced_and_proven
 from tests.many_jobs import OPEN
 from tests.many_jobs import WAITING
 
@@ -31,6 +34,13 @@ def search(page, text, found):
     """Type into the search and wait until the list is that of it."""
     page.get_by_label("Search", exact=True).fill(text)
     page.get_by_text(re.compile(rf"^{found or 'No'} jobs? found$")).wait_for()
+
+
+def _another(driver, number):
+    """Name what a job on another vehicle begins with, and turn the driver to it."""
+    driver.job = f"j{number:012x}"
+    first = next(event["data"] for event in driver.events if event["kind"] == "job_opened")
+    return {**first, "vehicle": {"id": f"v{number:012x}", "name": f"Van {number}", "vin": ""}}
 
 
 def titles(page):
@@ -167,6 +177,54 @@ def test_a_vehicle_is_matched_while_it_is_typed_and_a_new_one_is_the_button(yard
     page.locator("[data-step]").wait_for()
     opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
     assert (opened["vehicle"]["name"], opened["vehicle"]["plate"]) == ("Brown camper", "zz 77")
+
+
+@pytest.mark.parametrize("field", ["Vehicle", "Plate", "VIN"])
+def test_a_plate_or_vin_on_record_opens_no_second_vehicle_unasked(yard_phone, field):
+    phone, yard = yard_phone
+    old = yard.jobs[11]["vehicle"]
+    page = phone.show("/#/new")
+    if field != "Vehicle":
+        page.get_by_label("Vehicle", exact=True).fill("Brown camper")
+        page.get_by_text("Plate, VIN").click()
+    page.get_by_label(field, exact=True).fill(old["vin"] if field == "VIN" else old["plate"].lower())
+    page.get_by_role("radio", name="Rear, 4 sensors").check()
+    phone.tap("Open the job")
+    page.get_by_text("That plate or VIN is on record. Tap which vehicle it is.").wait_for()
+    assert page.locator("[data-step]").count() == 0
+    assert phone.lacking(*SIZES) == {}
+    if field == "Plate":  # a plate may have come to another vehicle
+        page.get_by_role("radio", name="None of these, it is new here").click()
+    else:
+        page.get_by_role("radio", name=old["name"]).click()
+    phone.tap("Open the job")
+    page.locator("[data-step]").wait_for()
+    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
+    assert (opened["vehicle"]["id"] == old["id"]) == (field != "Plate")
+
+
+def test_gaps_and_marks_alone_search_for_nothing(yard_phone):
+    page = yard_phone[0].page
+    shown = titles(page)
+    for text in ("   ", '"'):
+        page.get_by_label("Search", exact=True).fill(text)
+        page.get_by_role("button", name="Clear the search").wait_for()
+        page.get_by_role("heading", name="Open jobs").wait_for()
+        assert titles(page) == shown
+        assert page.get_by_text("jobs found").count() == 0
+        page.get_by_role("button", name="Clear the search").click()
+
+
+def test_a_bad_one_in_stock_is_marked_where_a_search_shows_it(take_screens):
+    driver = job_driver()
+    replaced_and_proven(driver)
+    for number in range(16, 21):  # a search is for more jobs than a few
+        driver.force("job_opened", **_another(driver, number))
+    driver.job = JOB
+    driver.fact("unit_moved", unit=home(OUTER), place="stock", how="tapped", note="as a dummy for the bench")
+    page = take_screens().holds(driver).show("/#/")
+    page.get_by_label("Search", exact=True).fill(driver.labels[home(OUTER)])
+    page.locator("a[href*='#/unit/']", has_text="found bad on Blue estate").wait_for()
 
 
 @pytest.mark.parametrize(

@@ -3,11 +3,14 @@
 import contextlib
 import hashlib
 import json
+import threading
 import time
 
 import pytest
 from PIL import Image
 
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
 from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
 from tests.browser_support import wait_until
@@ -249,3 +252,26 @@ def test_pictures_that_the_server_lost_are_listed_with_their_job_until_one_sends
     app_server.fault = None
     phone.tap("Send now")
     page.get_by_text("Pictures missing on the server").wait_for(state="hidden")
+
+
+def test_a_phone_that_was_just_paired_is_not_called_unpaired_while_the_long_log_comes(phone_of, app_server):
+    entries, _ = returned(3)
+    put_on_server(app_server, entries)
+    goes_on = threading.Event()
+
+    def slowly(environ, _app):
+        if environ["PATH_INFO"] == SYNC:
+            goes_on.wait(20)
+
+    phone = phone_of()
+    page = phone.show(f"/pair#{app_server.token()}")
+    app_server.fault = slowly
+    try:
+        page.get_by_label("Your name").fill("Zoë")
+        phone.tap("Pair this phone")
+        page.get_by_role("button", name="Open a job").wait_for()
+        assert "not paired" not in page.locator("header").inner_text()
+    finally:
+        goes_on.set()
+        app_server.fault = None
+    page.locator(".pill", has_text="all sent").wait_for()

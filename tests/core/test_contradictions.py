@@ -292,6 +292,16 @@ def test_two_tests_of_which_neither_phone_knew_may_be_one(ben, ana):
     assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[OUTER], [OUTER]]
 
 
+def test_a_test_that_three_phones_entered_is_one_question(core, ben, ana):
+    knows = ben.view()["knows"]
+    eva = Driver(core, device="d00000000000000e5", job=ben.job, actor="Eva")
+    for each, place in ((ben, OUTER), (ana, INNER), (eva, OUTER)):
+        each.test(place, knows=knows)
+    step = ben.step()
+    assert step["title"] == "One test, entered 3 times?"
+    assert len(told(step)) == 3
+
+
 def test_two_tests_count_both_once_somebody_says_so(ben, ana):
     knows = ben.view()["knows"]
     ben.tested(OUTER, knows=knows)

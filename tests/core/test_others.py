@@ -75,5 +75,5 @@ def test_what_is_not_known_here_is_left_out(job, person, line):
 def test_nobody_is_nothing_and_many_are_one_line(job):
     ana, eva, leo = ({"name": name, "doing": "test", "positions": []} for name in ("Ana", "Eva", "Leo"))
     assert told(job) == ""
-    assert told(job, ana, eva) == "Ana is running the self-test. One more is on it."
+    assert told(job, ana, eva) == "Ana is running the self-test. Eva is on it too."
     assert told(job, ana, eva, leo) == "Ana is running the self-test. 2 more are on it."

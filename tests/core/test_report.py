@@ -121,6 +121,12 @@ def test_pictures_are_before_or_after_by_the_work_between_them_not_by_the_clock(
     assert photos["during"] == []
 
 
+def test_a_job_that_ends_without_a_repair_is_not_called_finished(core):
+    job = first_test(Driver(core), OUTER)
+    job.take("close", "customer")
+    assert told(core, job)["standing"] == "The job ended without a repair."
+
+
 def test_a_spare_that_seems_bad_too_is_told_as_a_spare_before_anything_is_certain(core):
     job = first_test(Driver(core), OUTER)
     job.start_exchange(OUTER, INNER)

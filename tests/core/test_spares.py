@@ -75,6 +75,15 @@ def test_one_of_another_part_and_one_that_sits_elsewhere_are_stopped(job):
     assert "is fitted at right outer" in seen(job, job.labels[home(INNER)])["sentence"]
 
 
+def test_a_bad_one_that_lies_elsewhere_is_stopped_as_bad_too(job):
+    code = replaced(found_bad(job))
+    job.fact("unit_moved", unit=home(OUTER), place="counter", how="scanned", note="")
+    shown = f"{code[:3]}-{code[3:]}"
+    assert seen(job, code)["sentence"] == (
+        f"{shown} is at the parts counter. {shown} was found bad on Blue estate."
+    )
+
+
 def test_a_bad_one_goes_into_stock_only_with_a_reason(job):
     replaced(found_bad(job))
     move = {"unit": home(OUTER), "place": "stock", "how": "tapped", "note": ""}
@@ -111,6 +120,12 @@ def test_it_is_marked_wherever_it_shows(job):
     assert job.core("unit", unit=home(OUTER))["bad"] == "found bad on Blue estate"
     listed = {each["id"]: each["bad"] for each in job.view()["units"]}
     assert listed[home(OUTER)] == "found bad on Blue estate"
+    (near,) = [
+        each for each in job.core("near_labels", text=code[:4], job="")["labels"] if each["code"] == code
+    ]
+    assert near["bad"] == "found bad on Blue estate"
+    (searched,) = job.core("job_list", text=code, stands="", most=5, since=0)["units"]
+    assert searched["bad"] == "found bad on Blue estate"
     said = job.core("scan", text=code, how="scanned")["sentence"]
     assert said.endswith("was found bad on Blue estate.")
     offered = [each["events"] for each in seen_choices(job)]

@@ -107,7 +107,9 @@ def _tests(job: Job, group: list) -> dict:
     lines = [
         {"at": test["at"], "actor": test["actor"], "words": told.test_line(job, test)} for _, test in tests
     ]
-    return _card("settle.tests", message("stories-tests-title"), lines, _waits(group), choices)
+    return _card(
+        "settle.tests", message("stories-tests-title", count=len(tests)), lines, _waits(group), choices
+    )
 
 
 def _closing(job: Job, reopened: dict) -> dict:

@@ -15,7 +15,9 @@ def unfit(job: Job, position: str, identity: str) -> dict | None:
     unit = job.unit(identity)
     name = words.unit_name(unit)
     if unit.is_disputed() or not (unit.is_in_stock() or unit.is_in_hand_here()):
-        return message("rules-unit-is", unit=name, place=words.place_words(unit))
+        return with_bad(
+            job.state, identity, message("rules-unit-is", unit=name, place=words.place_words(unit))
+        )
     bad = unit_history.condemned(job.state, unit.id)
     if bad:
         return message("guide-spare-bad", unit=name, vehicle=bad)

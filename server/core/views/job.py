@@ -141,11 +141,11 @@ def unit_line(state, identity: str) -> dict:
     """Return a unit in one line: code, part, where it is."""
     line = _unit_brief(state, identity)
     line["where"] = words.place_words(Unit(state, identity))
-    line["bad"] = _bad(state, identity)
+    line["bad"] = bad_at_hand(state, identity)
     return line
 
 
-def _bad(state, unit):
+def bad_at_hand(state, unit):
     """Return that a unit was found bad and where, of one that lies where it could be taken for a spare."""
     return bad_words(state, unit) if state.units[unit]["place"] in ("stock", "out") else ""
 
@@ -165,7 +165,7 @@ def _unit_line(job: Job, unit) -> dict:
     line = _unit_brief(job.state, unit)
     line["name"] = words.unit_name(job.unit(unit))
     line["where"] = words.place_words(job.unit(unit))
-    line["bad"] = _bad(job.state, unit)
+    line["bad"] = bad_at_hand(job.state, unit)
     line["written"] = own_label.is_written(job.unit(unit))
     pulled_from = job.unit(unit).pulled_from
     line["came_from"] = words.position_name(job, pulled_from) if pulled_from else ""

@@ -56,6 +56,7 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
         "units": _units(state, units),
         "vehicles": _vehicles(state, findable, vehicles),
         "near": near,
+        "searched": not asked.is_empty(),
         "counts": counts,
         "more": max(0, len(listed) - most),
         "older": counts[CLOSED] - len(groups[CLOSED]),

@@ -7,6 +7,7 @@ them, so that it is stopped as if it had been typed whole.
 from ..codes import labels
 from ..state.unit import Unit
 from ..words import words
+from .job import bad_at_hand
 
 LEAST, MOST = 2, 6  # characters typed; labels shown
 
@@ -15,7 +16,7 @@ def near_labels(state, text: str, job: str) -> dict:
     """Return the labels that have what was typed: those in hand first, then those of the job, then others.
 
     A label that begins with it comes before one that has it further on or scattered, in the same order.
-    {"labels": [{"code", "shown", "where"}], "more"}: how many there are besides.
+    {"labels": [{"code", "shown", "where", "bad"}], "more"}: how many there are besides.
     """
     typed = "".join([each for each in labels.upper_ascii(text) if each not in "- "])
     if not LEAST <= len(typed) < labels.CODE_LENGTH:
@@ -28,7 +29,12 @@ def near_labels(state, text: str, job: str) -> dict:
             found.append((away, not code.startswith(typed), typed not in code, code, unit["id"]))
     found.sort()
     lines = [
-        {"code": code, "shown": labels.shown(code), "where": words.place_words(Unit(state, unit))}
+        {
+            "code": code,
+            "shown": labels.shown(code),
+            "where": words.place_words(Unit(state, unit)),
+            "bad": bad_at_hand(state, unit),
+        }
         for _, _, _, code, unit in found[:MOST]
     ]
     return {"labels": lines, "more": len(found) - len(lines)}

@@ -57,7 +57,8 @@ def told(job: Job, people: list) -> object:
     """Return in one line what the others do: `people` are {"name", "doing", "positions"}; "" for nobody."""
     lines = [_line(job, person) for person in people[:_MOST_NAMED]]
     if len(people) > _MOST_NAMED:
-        lines.append(message("views-others-more", count=len(people) - _MOST_NAMED))
+        left = people[_MOST_NAMED:]
+        lines.append(message("views-others-more", count=len(left), person=left[0]["name"]))
     return sentences(lines) if lines else ""
 
 

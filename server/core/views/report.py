@@ -66,7 +66,9 @@ def _closed(job: Job) -> dict | None:
 
 
 def _standing(job) -> dict:
-    return message("views-report-finished" if job.is_closed() else "views-report-unfinished")
+    if not job.is_closed():
+        return message("views-report-unfinished")
+    return message("views-report-unrepaired" if "why" in job.closing else "views-report-finished")
 
 
 def _headline(job: Job, result, told) -> dict:

@@ -4,12 +4,14 @@ from ..evidence import comeback
 from ..evidence import readings
 from ..parts import sorts
 from . import search
+from .folding import folded
 
 
 def vehicles_view(state, findable, text: str = "", most: int = 0) -> list[dict]:
     """Return the vehicles that a text finds in short, the one whose job was opened last first.
 
-    An empty text finds every one; `most` of them are told, 0 stands for all.
+    An empty text finds every one; `most` of them are told, 0 stands for all. One "is_it" whose plate or VIN
+    the text is, however that is written: a name many vehicles have, these no two.
     """
     asked = search.Asked(text)
     left = state.vehicles
@@ -19,19 +21,21 @@ def vehicles_view(state, findable, text: str = "", most: int = 0) -> list[dict]:
     for identity in findable.order().vehicles if left else []:
         if identity in left and identity not in seen:
             seen[identity] = True
-            told.append(_told(state, state.vehicles[identity]))
+            told.append(_told(state, state.vehicles[identity], asked.whole))
             if len(told) == most:
                 break
     return told
 
 
-def _told(state, vehicle: dict) -> dict:
+def _told(state, vehicle: dict, typed: str) -> dict:
     lines = [state.job_line(job) for job in vehicle["jobs"]]
     last = lines[-1]
     sort = sorts.by_layout(last["layout"])
     still_open = [line["id"] for line in lines if not line["closed"]]
+    numbers = [folded(vehicle["vin"], ""), folded(vehicle.get("plate", ""), "")]
     return {
         "id": vehicle["id"],
+        "is_it": typed != "" and typed in numbers,
         "name": vehicle["name"],
         "vin": vehicle["vin"],
         "plate": vehicle.get("plate", ""),

@@ -249,6 +249,8 @@ job-open-on-record = { $typed ->
 job-open-plate = Plate
 job-open-plate-vin = Plate, VIN
 job-open-another = Another vehicle
+job-open-new-one = None of these, it is new here
+job-open-on-record-fault = That plate or VIN is on record. Tap which vehicle it is.
 job-open-vin = VIN
 job-open-vin-note = If you have it. It ties later jobs to this vehicle.
 # $count (count): 4

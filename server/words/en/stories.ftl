@@ -70,7 +70,11 @@ stories-answer-then = { $count ->
     [one] { CAP($place) } now; { $before } for test { $tests }
    *[other] { CAP($place) } now; { $before } for tests { $tests }
 }
-stories-tests-title = One test, entered twice?
+# $count (count): 2
+stories-tests-title = One test, entered { $count ->
+    [2] twice
+   *[other] { $count } times
+}?
 # $count (count): 2
 stories-tests-two = { $count ->
     [one] It was one test

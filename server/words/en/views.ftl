@@ -126,6 +126,7 @@ views-summary-loose = not put away yet
 ## The report for the customer.
 
 views-report-finished = The job is finished.
+views-report-unrepaired = The job ended without a repair.
 views-report-unfinished = The job is not finished. This is what is known so far.
 views-report-untested = Nothing has been tested yet.
 views-report-several = Several faults were found.
@@ -534,8 +535,9 @@ views-others-at = { $what ->
    *[other] { $person } is at { $positions }.
 }
 # $count (count): 2
+# $person: Ben
 views-others-more = { $count ->
-    [one] One more is on it.
+    [one] { $person } is on it too.
    *[other] { $count } more are on it.
 }
 

@@ -41,7 +41,10 @@ stories-answer-then = { $count ->
     [one] { CAP($place) } ahora; { $before } en la prueba { $tests }
    *[other] { CAP($place) } ahora; { $before } en las pruebas { $tests }
 }
-stories-tests-title = ¿Una prueba anotada dos veces?
+stories-tests-title = ¿Una prueba anotada { $count ->
+    [2] dos
+   *[other] { $count }
+} veces?
 stories-tests-two = { $count ->
     [one] Fue una prueba
     [2] Fueron dos pruebas

@@ -92,6 +92,7 @@ views-summary-loose = sin guardar todavía
 ## The report for the customer.
 
 views-report-finished = El trabajo está terminado.
+views-report-unrepaired = El trabajo terminó sin reparación.
 views-report-unfinished = El trabajo no está terminado. Esto es lo que se sabe hasta ahora.
 views-report-untested = Aún no se ha probado nada.
 views-report-several = Se encontraron varios fallos.
@@ -367,7 +368,7 @@ views-others-at = { $what ->
    *[other] { $person } está en: { $positions }.
 }
 views-others-more = { $count ->
-    [one] Hay una persona más.
+    [one] { $person } también está en él.
    *[other] Hay { $count } personas más.
 }
 

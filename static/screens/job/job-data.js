@@ -85,7 +85,7 @@ export async function loadList(services, { text = '', stands = '', most = PAGE }
     found_by: [],
   }));
   const closed = jobs.filter((job) => job.closed).length;
-  return { jobs, units: [], vehicles: [], near: false, counts: { open: jobs.length - closed, waiting: 0, closed }, more: 0, older: 0 };
+  return { jobs, units: [], vehicles: [], near: false, searched: false, counts: { open: jobs.length - closed, waiting: 0, closed }, more: 0, older: 0 };
 }
 
 /**

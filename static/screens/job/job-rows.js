@@ -9,6 +9,7 @@ import { smallBoard } from '../../shapes/board.js';
 import { code } from '../../shapes/code.js';
 import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
+import { badMark } from '../frame/bad-mark.js';
 import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
 import { day } from '../frame/when.js';
@@ -51,7 +52,7 @@ export function unitRows(units) {
       (unit) => html`<li>
         <a class="list-row" href=${linkTo(to.unit(unit.id))}>
           ${code(unit.shown)}
-          <span class="list-main"><span class="list-note">${unit.where}</span></span>
+          <span class="list-main"><span class="list-note">${unit.where}</span>${badMark(unit.bad)}</span>
           <span class="list-end">${icon('forward')}</span>
         </a>
       </li>`,

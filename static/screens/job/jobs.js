@@ -45,7 +45,7 @@ export const jobsPage = {
           : html`${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, count, 'strong')}`}
         ${count || asked ? nothing : empty(ctx)}
         ${jobSearch(ctx, list.counts)}
-        ${text ? found(list) : groups(ctx, list)}
+        ${list.searched ? found(list) : groups(ctx, list)}
         ${more(ctx, list)}
         ${asked ? nothing : installCard(ctx, count, 'offer')}
         <ul class="list">${checkRow()} ${helpRow()}</ul>
@@ -62,7 +62,8 @@ export const jobsPage = {
 function found({ jobs, units, vehicles, near, more: left }) {
   return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
     ${near ? html`<p role="status">${say('job-list-near')}</p>` : nothing}
-    ${jobs.length ? jobRows(jobs) : html`<p>${say('job-list-found-none')}</p>`}
+    ${jobs.length ? jobRows(jobs) : nothing}
+    ${jobs.length || units.length || vehicles.length ? nothing : html`<p>${say('job-list-found-none')}</p>`}
     ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}
     ${vehicles.length ? html`<h2 class="list-head">${say('job-list-vehicles')}</h2>${vehicleRows(vehicles)}` : nothing}`;
 }

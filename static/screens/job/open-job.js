@@ -11,7 +11,7 @@ import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { chosenPositions, chosenReady, knownVehicle, layoutSection } from './open-layout.js';
-import { vehicleSection } from './open-vehicle.js';
+import { isOnRecord, vehicleSection, vehiclesAsked } from './open-vehicle.js';
 import { reachSection, withReach } from './reach.js';
 import { to } from '../frame/router.js';
 
@@ -109,6 +109,7 @@ function faultsOf(ctx) {
   if (!form.name?.trim()) faults.name = say('job-open-name-fault');
   const vin = form.vin?.trim() ? ask(ctx, 'vin', { vin: form.vin.trim() })?.value : null;
   if (vin?.state === 'wrong_character') faults.vin = say('job-open-vin-fault');
+  if (isOnRecord(ctx)) faults.vehicle = say('job-open-on-record-fault');
   return faults;
 }
 
@@ -116,6 +117,7 @@ function faultsOf(ctx) {
 async function openJob(ctx) {
   const { form, data, services } = ctx;
   form.tried = true;
+  if (!knownVehicle(ctx)) await vehiclesAsked(ctx);
   if (Object.keys(faultsOf(ctx)).length) {
     ctx.redraw();
     showFirstFault();

@@ -23,7 +23,7 @@ const MOST = 4;
 export function vehicleSection(ctx, faults) {
   const known = knownVehicle(ctx);
   return html`
-    ${known ? chosenVehicle(ctx, known) : html`${nameField(ctx, faults)} ${knownVehicles(ctx)}`}
+    ${known ? chosenVehicle(ctx, known) : html`${nameField(ctx, faults)} ${knownVehicles(ctx, faults)}`}
     <details class="more" ?open=${Boolean(ctx.form.vin || ctx.form.plate)}>
       <summary>${say(known ? 'job-open-plate' : 'job-open-plate-vin')}</summary>
       ${textField(ctx, 'plate', say('job-open-plate'), { most: 24, capitals: true, initial: known?.plate })}
@@ -76,15 +76,18 @@ function chosenVehicle(ctx, known) {
 }
 
 /**
- * The vehicles on record that go with what was typed, each to be taken by a tap.
+ * The vehicles on record that go with what was typed, each to be taken by a tap; where a plate or VIN is one's
+ * of them, that it is a new one all the same is a tap too.
  * @param {import('../frame/context.js').Context} ctx
+ * @param {Record<string, string>} faults
  */
-function knownVehicles(ctx) {
+function knownVehicles(ctx, faults) {
   const { form } = ctx;
   const text = (form.name ?? '').trim();
-  const found = matching(ctx, text);
+  const same = named(ctx);
+  const found = [...new Map([...same, ...matching(ctx, text)].map((each) => [each.id, each])).values()];
   if (!found.length) return nothing;
-  return html`<fieldset class="asked">
+  return html`<fieldset class="asked ${faults.vehicle ? 'fault-here' : ''}">
     <legend class="field-note">${say('job-open-on-record', { typed: text ? 'yes' : 'no' })}</legend>
     <div class="choices">
       ${found.map(
@@ -103,12 +106,49 @@ function knownVehicles(ctx) {
           <span class="choice-note">${knownNote(vehicle)}</span>
         </label>`,
       )}
+      ${same.length
+        ? html`<label class="choice">
+            <input
+              type="radio"
+              name="vehicle"
+              .checked=${!isOnRecord(ctx)}
+              @change=${() => {
+                form.others = same.map(({ id }) => id);
+                ctx.redraw();
+              }}
+            />
+            <span class="choice-word">${say('job-open-new-one')}</span>
+          </label>`
+        : nothing}
     </div>
+    ${faults.vehicle ? html`<p class="field-fault">${faults.vehicle}</p>` : nothing}
   </fieldset>`;
 }
 
-/** What the core has found, by the data of the screen, for another log may hold others. @type {WeakMap<object, Map<string, VehicleView[] | null>>} */
+/**
+ * What the core has found by each text, by the data of the screen, for another log may hold others; null until it came.
+ * @type {WeakMap<object, Map<string, {found: VehicleView[] | null, come: Promise<void>}>>}
+ */
 const answers = new WeakMap();
+
+/**
+ * Ask the core, once, what a text finds.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {string} text
+ */
+function asked(ctx, text) {
+  const { services, data } = ctx;
+  const known = answers.get(data) ?? new Map([['', { found: data.latest, come: Promise.resolve() }]]);
+  answers.set(data, known);
+  const before = known.get(text);
+  if (before) return before;
+  const come = services.core.call('vehicles', { text, most: MOST }).then((/** @type {VehicleView[]} */ found) => {
+    known.set(text, { found, come });
+    if (typed(ctx).includes(text)) ctx.redraw();
+  });
+  known.set(text, { found: null, come });
+  return { found: null, come };
+}
 
 /**
  * The vehicles that a text finds; until the core has said so, those of the text before.
@@ -116,17 +156,36 @@ const answers = new WeakMap();
  * @param {string} text
  * @returns {VehicleView[]}
  */
-function matching({ services, data, form, redraw }, text) {
-  const known = answers.get(data) ?? new Map([['', data.latest]]);
-  answers.set(data, known);
-  if (!known.has(text)) {
-    known.set(text, null);
-    services.core.call('vehicles', { text, most: MOST }).then((/** @type {VehicleView[]} */ found) => {
-      known.set(text, found);
-      if ((form.name ?? '').trim() === text) redraw();
-    });
-  }
-  return known.get(text) ?? [...known.values()].filter(Boolean).pop() ?? [];
+function matching(ctx, text) {
+  const { found } = asked(ctx, text);
+  const before = [...(answers.get(ctx.data)?.values() ?? [])].map((each) => each.found).filter(Boolean);
+  return found ?? before.pop() ?? [];
+}
+
+/** Whatever was typed that may be a plate or a VIN. @param {import('../frame/context.js').Context} ctx */
+function typed({ form }) {
+  return [form.name, form.plate, form.vin].map((text) => (text ?? '').trim()).filter(Boolean);
+}
+
+/** The vehicles whose plate or VIN was typed. @param {import('../frame/context.js').Context} ctx */
+function named(ctx) {
+  return typed(ctx).flatMap((text) => (asked(ctx, text).found ?? []).filter((vehicle) => vehicle.is_it));
+}
+
+/**
+ * Whether the plate or VIN that was typed is a known vehicle's, of which nobody said that this is another one.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+export function isOnRecord(ctx) {
+  return named(ctx).some(({ id }) => !ctx.form.others?.includes(id));
+}
+
+/**
+ * Wait until the core has said which vehicles go with what was typed.
+ * @param {import('../frame/context.js').Context} ctx
+ */
+export async function vehiclesAsked(ctx) {
+  await Promise.all(typed(ctx).map((text) => asked(ctx, text).come));
 }
 
 /** @param {VehicleView} vehicle */

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { say } from '../../words/words.js';
+import { badMark } from '../frame/bad-mark.js';
 
 /** @typedef {import('../../core/views.js').NearLabels} NearLabels */
 
@@ -28,9 +29,9 @@ export function nearLabels(ctx, typed, take, job) {
     <p>${say('scan-near-ask')}</p>
     <ul class="which">
       ${near.labels.map(
-        ({ code: text, shown, where }) => html`<li>
+        ({ code: text, shown, where, bad }) => html`<li>
           <button class="which-button" type="button" ?disabled=${ctx.busy} @click=${() => take(text)}>
-            ${code(shown, { size: 'large' })}<span class="list-note">${where}</span>
+            ${code(shown, { size: 'large' })}<span class="list-note">${where}</span>${badMark(bad)}
           </button>
         </li>`,
       )}

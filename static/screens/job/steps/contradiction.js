@@ -7,6 +7,7 @@
 import { html } from 'lit-html';
 
 import { say } from '../../../words/words.js';
+import { sentence } from '../../frame/sentence.js';
 import { settleAnswers, storyCard } from '../../frame/stories.js';
 import { labelReader } from '../../scan/label-reader.js';
 
@@ -31,7 +32,7 @@ export function contradictionStep(ctx) {
     const { choices, others, code } = form.settle;
     return {
       bare: true,
-      body: html`<h1>${say('steps-settle-where', { unit: code })}</h1>
+      body: html`<h1>${sentence(say('steps-settle-where', { unit: code }))}</h1>
         ${settleAnswers(choices, others, ctx)}`,
       main: null,
       second: { words: say('scan-again'), run: reader.openCamera },

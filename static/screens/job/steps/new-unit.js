@@ -54,7 +54,7 @@ export function newUnitStep(ctx) {
             />
           </label>
           <div class="ways">
-            <button class="link-button" type="button" @click=${whenEntered(reader.type)}>${say('steps-type')}</button>
+            <button class="link-button" type="button" @click=${reader.type}>${say('steps-type')}</button>
             <button class="link-button" type="button" @click=${whenEntered(reader.write)}>${say('steps-write')}</button>
           </div>
         </div>
