@@ -34,6 +34,14 @@ def twelve():
     return driver
 
 
+def eight():
+    """Return a job with two suspects of eight: three sensors change places at once."""
+    driver = job_driver().begin(layout="both-8")
+    driver.test("front-left-outer", "rear-right-inner")
+    driver.photograph()
+    return driver
+
+
 STEPS = {"test": before_the_test, "pull": to_pull, "move": to_choose, "twelve": twelve}
 
 
@@ -124,6 +132,24 @@ def test_with_twelve_positions_the_move_and_its_picture_stand_with_the_button_th
     page.get_by_text("12 positions").click()
     assert page.locator(".board-cell").count() == 12
     assert page.locator(".board-cell").first.is_visible()
+
+
+@pytest.mark.parametrize(("width", "height", "lines"), [(390, 844, 7), (320, 640, 6)])
+def test_with_many_positions_no_standing_comes_between_the_picture_and_its_move(
+    take_screens, width, height, lines
+):
+    phone = take_screens(width=width, height=height).holds(eight())
+    page = phone.show(f"/#/job/{JOB}")
+    page.locator("[data-step=move]").wait_for()
+    title, standing, foot = (
+        page.locator(each).first.bounding_box() for each in ("[data-step] h1", ".verdict", ".screen-foot")
+    )
+    assert title["y"] < standing["y"]
+    line = page.locator("[data-step] h1").evaluate(
+        "(title) => parseFloat(getComputedStyle(title).lineHeight)"
+    )
+    assert foot["y"] - title["y"] >= min(title["height"], lines * line)
+    assert phone.lacking((320, 640, 100), (320, 640, 200), (844, 390, 100)) == {}
 
 
 def test_the_vehicle_shrinks_with_the_height_of_the_screen(take_screens):

@@ -44,6 +44,8 @@ const AFTER_VERDICT = new Set(['moves', 'new_unit']);
 const LABELLING = new Set(['scan', 'new_unit', 'moves']);
 /** The step that stands where a move will. */
 const THINKING = 'thinking';
+/** So many positions hide the words beside their picture on a small screen. */
+const MANY = 8;
 /** Steps that the proof is about. */
 const PROVING = new Set(['moves', 'test']);
 
@@ -140,6 +142,15 @@ function secondButton(ctx, { id, step, may_choose: open }) {
   return open ? { words: step.second.words, run: () => ctx.go(to.jobPart(id, 'moves')) } : null;
 }
 
+/**
+ * Whether a move has so many positions around it that what stands so far comes after it: move, picture and button
+ * have to be seen at once on a small screen, too.
+ * @param {JobView} view
+ */
+function hasMany({ board: { positions }, reasoning }) {
+  return positions.length >= MANY && !reasoning?.verdict && !reasoning?.settled;
+}
+
 /** Whether a move is to be chosen here, or will be once it is worked out. @param {Step} step */
 function isMoving({ id, form }) {
   return form === 'moves' || id === THINKING;
@@ -154,14 +165,17 @@ function jobBody(ctx, view, parts) {
   const { step } = view;
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
+  const stands = moving || followsVerdict(step) ? part(() => verdictCard(view)) : nothing;
+  const last = moving && hasMany(view);
   return html`
     ${handedLine(ctx, view)} ${part(() => wasHere(view))}
     ${moving ? part(() => jobBoard(ctx, view)) : nothing}
-    ${moving || followsVerdict(step) ? part(() => verdictCard(view)) : nothing}
+    ${last ? nothing : stands}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
     </section>
+    ${last ? stands : nothing}
     ${step.form === null && !moving && step.id !== 'lock' ? part(() => jobBoard(ctx, view)) : nothing}
     ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${part(() => (proving(view) ? proofCard(view) : nothing))}
     ${waysOut(ctx, step)} ${links(view)}

@@ -169,7 +169,7 @@ function typed({ form }) {
 
 /** The vehicles whose plate or VIN was typed. @param {import('../frame/context.js').Context} ctx */
 function named(ctx) {
-  return typed(ctx).flatMap((text) => (asked(ctx, text).found ?? []).filter((vehicle) => vehicle.is_it));
+  return typed(ctx).flatMap((text) => (asked(ctx, text).found ?? []).filter((/** @type {VehicleView} */ vehicle) => vehicle.is_it));
 }
 
 /**
