@@ -12,6 +12,7 @@ export interface Answers {
   jobs: JobLine[];
   job_list: JobListView;
   make_findable: boolean;
+  people: string[];
   others: string;
   evidence: EvidenceView;
   beside: EntriesView;

@@ -146,6 +146,23 @@ def test_few_jobs_need_no_search(take_screens):
     assert page.get_by_label("Search", exact=True).count() == 0
 
 
+_BROKEN = """(all) => all.filter((words) => {
+  const range = document.createRange();
+  range.selectNodeContents(words);
+  return range.getClientRects().length > 1;
+}).map(({ textContent }) => textContent)"""
+
+
+def test_no_word_of_the_filter_is_broken_and_all_stand_in_one_row(yard_phone):
+    page = yard_phone[0].page
+    page.set_viewport_size({"width": 320, "height": 640})
+    for chosen in ("Waiting", "Closed"):
+        page.get_by_role("button", name=chosen, exact=False).first.click()
+        assert page.locator(".filter-button span").evaluate_all(_BROKEN) == []
+        tops = page.locator(".filter-button").evaluate_all("(all) => all.map((each) => each.offsetTop)")
+        assert len(set(tops)) == 1
+
+
 def test_the_search_has_room(yard_phone):
     phone, yard = yard_phone
     assert phone.lacking(*SIZES) == {}

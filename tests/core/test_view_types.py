@@ -49,7 +49,7 @@ def ask_for_all(core, job):
         core("unit", unit=unit["id"])
     for entry in {each["kind"]: each for each in view["history"] if each["may_right"]}.values():
         entered_anew(core, job, entry)
-    for op in ("jobs", "job_list", "vehicles", "units", "layouts", "waiting", "make_findable"):
+    for op in ("jobs", "job_list", "vehicles", "units", "layouts", "people", "waiting", "make_findable"):
         core(op)
     core("job_list", text="1M8 PS-1 mara estate")
     core("job_list", text="estate")

@@ -127,6 +127,14 @@ def test_a_job_is_handed_over_from_any_step_and_says_whose_it_is(job):
     assert [row["handed_to"] for row in job.core("jobs")] == ["Ben"]
 
 
+def test_whoever_works_on_another_open_job_may_be_handed_one(core, job):
+    ben = Driver(core, device="d00000000000000b1", job="j00000000beef", actor="Ben")
+    ben.open()
+    assert core("people") == ["Ben", "Mara"]
+    ben.take("close", "customer")
+    assert core("people") == ["Mara"]
+
+
 def test_a_handover_ends_when_somebody_else_works_on_and_not_by_a_setting(job):
     job.fact("job_handed_over", to="Ben", note="")
     job.fact("reach_set", position=OUTER, minutes=9)

@@ -21,6 +21,7 @@ from ..views import others
 from ..views import support
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
+from ..views.job_list import people_at_work
 from ..views.kept_layouts import layouts_view
 from ..views.unit import unit_view
 from ..views.vehicle import vehicles_view
@@ -45,6 +46,10 @@ class ViewOperations(Held):
     def op_make_findable(self):
         """Make some of the words that a search of jobs needs; tell whether all of them are there."""
         return self._findable().make_some()
+
+    def op_people(self):
+        """Return who works on jobs that are not closed: whom a job may be handed over to."""
+        return people_at_work(self.fold.state, self._findable())
 
     def op_layouts(self):
         """Return the layouts to open a job on: ready-made ones, and those drawn for a model of vehicle."""

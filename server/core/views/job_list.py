@@ -10,6 +10,7 @@ from ..messages import message
 from ..parts import sorts
 from ..state.job import Job
 from ..state.job import known_job
+from ..state.jobs_in_part import people_of
 from ..state.serials import serials_of
 from ..words import results
 from . import search
@@ -61,6 +62,14 @@ def list_view(state, findable, text: str, stands: str, most: int, since: int) ->
         "more": max(0, len(listed) - most),
         "older": counts[CLOSED] - len(groups[CLOSED]),
     }
+
+
+def people_at_work(state, findable) -> list[str]:
+    """Return who has an entry on a job that is not closed, in order of name."""
+    order, people = findable.order(), {}
+    for identity in order.open + order.waiting:
+        people.update({name: True for name in people_of(known_job(state, identity).facts)})
+    return sorted(people)
 
 
 def _lately(state, closed: list[str], since: int) -> list[str]:

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { HAS_SERVER, ROOT } from '../../place.js';
 import { labelQr } from '../../shapes/label-qr.js';
 import { say } from '../../words/words.js';
+import { ask } from '../frame/ask.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { linkTo, to } from '../frame/router.js';
@@ -17,6 +18,8 @@ import { sentence } from '../frame/sentence.js';
 /** @typedef {import('../../core/views.js').WaysView} WaysView */
 /** @typedef {import('../frame/context.js').Context} Context */
 
+/** More names are no quicker to tap than one is to type. */
+const MOST_PEOPLE = 8;
 /** Chosen where nobody of those on record works on. */
 const OTHER = '';
 
@@ -27,7 +30,8 @@ const OTHER = '';
  */
 export function handing(ctx, hand, back) {
   const { form } = ctx;
-  const people = hand.people.filter((name) => name !== ctx.services.device.actor);
+  const others = ask(ctx, 'people', {})?.value ?? [];
+  const people = [...new Set([...hand.people, ...others])].filter((name) => name !== ctx.services.device.actor).slice(0, MOST_PEOPLE);
   const named = people.includes(form.person);
   const typed = (form.name ?? '').trim();
   const fault = form.asked && !named && !typed ? say('ways-hand-name-wanted') : '';
