@@ -127,6 +127,13 @@ def test_a_report_is_whole_on_each_paper(page, demo, job, paper):
     assert printed.ink_at_the_edges(NOT_PRINTED) == 0
 
 
+def test_three_tests_stand_side_by_side_in_the_report_on_a_phone(page, demo):
+    show(page, demo, f"job/{stories.CLOSED}/report")
+    box = page.locator(".on-screen .trail-scroll")
+    assert box.locator("text.trail-head").count() == 3
+    assert box.evaluate("(box) => box.scrollWidth - box.clientWidth") <= 0
+
+
 def test_the_name_of_the_shop_stands_on_all_paper_and_each_page_has_its_number(page, demo, bad_unit):
     show(page, demo, f"unit/{bad_unit}/slip")
     page.get_by_text("The name of your shop").click()

@@ -199,6 +199,14 @@ def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_i
     page.locator(".handed").wait_for()
     assert page.locator(".handed").inner_text().strip() == "Ben works on from here."
 
+    page.locator(".job-links summary").click()
+    page.get_by_role("link", name="Other ways").click()
+    page.locator("[data-way=close]").click()
+    page.get_by_label("The customer stops here").check()
+    page.get_by_role("button", name="Close without a repair").click()
+    page.get_by_text("Job closed without a repair: the customer stops here.").wait_for()
+    assert page.locator(".handed").count() == 0
+
 
 @pytest.mark.parametrize(
     ("comes_to", "shows"),

@@ -152,6 +152,22 @@ def test_with_many_positions_no_standing_comes_between_the_picture_and_its_move(
     assert phone.lacking((320, 640, 100), (320, 640, 200), (844, 390, 100)) == {}
 
 
+@pytest.mark.parametrize("percent", [100, 200])
+def test_left_and_right_keep_to_their_sides_whatever_stands_between_them(take_screens, percent):
+    phone, page = shows(take_screens, "move", width=320, height=640)
+    phone.text_at(percent)
+    page.locator(".board-seen").evaluate(
+        "(seen) => { seen.textContent = 'parte trasera, vista desde atrás'; }"
+    )
+    caption, left, right = (
+        page.locator(each).first.bounding_box()
+        for each in (".board-caption", ".board-side:first-child", ".board-side:last-child")
+    )
+    assert left["y"] == right["y"]
+    assert left["x"] == caption["x"]
+    assert abs(right["x"] + right["width"] - caption["x"] - caption["width"]) < 1
+
+
 def test_the_vehicle_shrinks_with_the_height_of_the_screen(take_screens):
     phone, page = shows(take_screens, "move")
     tall = page.locator(".board-drawing").bounding_box()["height"]

@@ -77,6 +77,9 @@ def test_a_job_ends_unrepaired_with_its_reason_on_record(job):
     view = job.view()
     assert view["closed"]
     assert view["ways"] is None
+    assert view["step"]["text"] == (
+        "Closed by Mara. Its record stays. Job closed without a repair: another reason. the car is sold"
+    )
     assert view["history"][0]["sentence"] == ("Job closed without a repair: another reason. the car is sold")
 
 

@@ -9,6 +9,7 @@ from ..messages import sentences
 from ..rules.closing import blocked_by
 from ..state.job import Job
 from ..words import words
+from ..words.noted import noted
 from . import finishing
 from . import fitting
 from . import testing
@@ -17,10 +18,12 @@ from .step import step
 
 
 def closed_words(job: Job) -> dict:
-    """Return the sentence of a closed job."""
-    if not job.closed_by:
-        return message("guide-done-by-unnamed")
-    return message("guide-done-by", name=job.closed_by)
+    """Return who closed a job and, where it was not repaired, why it ends."""
+    by = message("guide-done-by", name=job.closed_by) if job.closed_by else message("guide-done-by-unnamed")
+    if "why" not in job.closing:
+        return by
+    why = message("facts-job-closed-unrepaired", why=job.closing["why"])
+    return sentences([by, why, noted(job.sort, job.closing["note"])])
 
 
 def nothing_shown(job: Job, result: dict) -> tuple:
