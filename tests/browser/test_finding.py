@@ -232,6 +232,17 @@ def test_gaps_and_marks_alone_search_for_nothing(yard_phone):
         page.get_by_role("button", name="Clear the search").click()
 
 
+def test_a_search_says_what_the_filter_leaves_out(yard_phone):
+    phone, yard = yard_phone
+    page, old = phone.page, yard.jobs[4]
+    page.get_by_role("button", name=f"{WAITING} Waiting").click()
+    search(page, old["vehicle"]["plate"], 0)
+    assert page.get_by_text("Try fewer letters").count() == 0
+    page.get_by_role("button", name="One stands otherwise: show it").click()
+    page.locator(ROWS, has_text=old["vehicle"]["name"]).click()
+    wait_until(page, "(job) => location.hash === `#/job/${job}`", old["id"])
+
+
 def test_a_bad_one_in_stock_is_marked_where_a_search_shows_it(take_screens):
     driver = job_driver()
     replaced_and_proven(driver)

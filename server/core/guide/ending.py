@@ -20,10 +20,11 @@ from .step import step
 def closed_words(job: Job) -> dict:
     """Return who closed a job and, where it was not repaired, why it ends."""
     by = message("guide-done-by", name=job.closed_by) if job.closed_by else message("guide-done-by-unnamed")
-    if "why" not in job.closing:
+    closing = job.closing
+    if not closing or "why" not in closing:
         return by
-    why = message("facts-job-closed-unrepaired", why=job.closing["why"])
-    return sentences([by, why, noted(job.sort, job.closing["note"])])
+    why = message("facts-job-closed-unrepaired", why=closing["why"])
+    return sentences([by, why, noted(job.sort, closing["note"])])
 
 
 def nothing_shown(job: Job, result: dict) -> tuple:

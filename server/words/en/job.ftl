@@ -57,6 +57,11 @@ job-list-found = { $count ->
     [one] { $count } job found
    *[other] { $count } jobs found
 }
+# $count (count): 2
+job-list-found-elsewhere = { $count ->
+    [one] One stands otherwise: show it
+   *[other] { $count } stand otherwise: show them
+}
 job-list-found-none = Try fewer letters, or only a part of the plate or name.
 job-list-near = Nothing has exactly that. This comes close.
 job-list-sensors = Sensors

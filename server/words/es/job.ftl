@@ -49,6 +49,10 @@ job-list-found = { $count ->
     [one] { $count } trabajo encontrado
    *[other] { $count } trabajos encontrados
 }
+job-list-found-elsewhere = { $count ->
+    [one] Hay uno en otro estado: mostrarlo
+   *[other] Hay { $count } en otro estado: mostrarlos
+}
 job-list-found-none = Prueba con menos letras, o solo con parte de la matrícula o del nombre.
 job-list-near = Nada coincide del todo. Esto se parece.
 job-list-sensors = Sensores

@@ -45,7 +45,7 @@ export const jobsPage = {
           : html`${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, count, 'strong')}`}
         ${count || asked ? nothing : empty(ctx)}
         ${jobSearch(ctx, list.counts)}
-        ${list.searched ? found(list) : groups(ctx, list)}
+        ${list.searched ? found(ctx, list) : groups(ctx, list)}
         ${more(ctx, list)}
         ${asked ? nothing : installCard(ctx, count, 'offer')}
         <ul class="list">${checkRow()} ${helpRow()}</ul>
@@ -57,13 +57,16 @@ export const jobsPage = {
 
 /**
  * What a search has found, all in one.
+ * @param {import('../frame/context.js').Context} ctx
  * @param {JobListView} list
  */
-function found({ jobs, units, vehicles, near, more: left }) {
+function found(ctx, { jobs, units, vehicles, near, more: left, counts }) {
+  const everywhere = counts.open + counts.waiting + counts.closed;
   return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
     ${near ? html`<p role="status">${say('job-list-near')}</p>` : nothing}
     ${jobs.length ? jobRows(jobs) : nothing}
-    ${jobs.length || units.length || vehicles.length ? nothing : html`<p>${say('job-list-found-none')}</p>`}
+    ${jobs.length || !everywhere ? nothing : wide(say('job-list-found-elsewhere', { count: everywhere }), () => ask(ctx, { stands: '' }))}
+    ${everywhere || units.length || vehicles.length ? nothing : html`<p>${say('job-list-found-none')}</p>`}
     ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}
     ${vehicles.length ? html`<h2 class="list-head">${say('job-list-vehicles')}</h2>${vehicleRows(vehicles)}` : nothing}`;
 }
@@ -90,15 +93,13 @@ function groups(ctx, { jobs }) {
  * @param {JobListView} list
  */
 function more(ctx, { jobs, more: left, older }) {
-  const row = (/** @type {string} */ words, /** @type {import('../frame/place-kept.js').Place} */ change) => html`<button
-    class="small-button wide-button"
-    type="button"
-    @click=${() => ask(ctx, change)}
-  >
-    ${words}
-  </button>`;
-  if (left) return row(say('job-list-more', { count: left }), { most: jobs.length + PAGE });
-  return older ? row(say('job-list-older', { count: older }), { stands: 'closed' }) : nothing;
+  if (left) return wide(say('job-list-more', { count: left }), () => ask(ctx, { most: jobs.length + PAGE }));
+  return older ? wide(say('job-list-older', { count: older }), () => ask(ctx, { stands: 'closed' })) : nothing;
+}
+
+/** @param {string} words @param {() => unknown} run */
+function wide(words, run) {
+  return html`<button class="small-button wide-button" type="button" @click=${run}>${words}</button>`;
 }
 
 /**
