@@ -89,6 +89,24 @@ _NO_ROOM = """() => {
   }
 }"""
 
+# A label code that is broken over two lines is read as two.
+_BROKEN_CODES = """() => {
+  const found = [];
+  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  while (words.nextNode()) {
+    const node = words.currentNode;
+    if (node.parentElement.closest('.aloud, option, script, noscript')) continue;
+    for (const { index } of node.data.matchAll(/\\b[2-9A-Y]{3}-[2-9A-Y]{2}\\b/g)) {
+      range.setStart(node, index);
+      range.setEnd(node, index + 6);
+      const tops = [...range.getClientRects()].filter(({ width }) => width).map(({ top }) => Math.round(top));
+      if (new Set(tops).size > 1) found.push(`"${node.data.trim().slice(0, 40)}" breaks a code`);
+    }
+  }
+  return found;
+}"""
+
 _FOOT_OUT_OF_SIGHT = """() => [...document.querySelectorAll('.screen-foot button')]
   .filter((button) => {
     const { top, bottom } = button.getBoundingClientRect();
@@ -224,6 +242,7 @@ class Eye:
         for width, height, percent in ((320, 640, 100), (320, 640, 200), (844, 390, 100), (568, 320, 100)):
             self._show(width, height, percent)
             said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
+            said += self.page.evaluate(_BROKEN_CODES)
             found.update(f"{width}x{height} {percent} %: {each}" for each in said)
         self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
 

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 import { icon } from '../../shapes/icons.js';
 import { keyed } from './keyed.js';
 import { goBack, linkTo, to } from './router.js';
+import { sentence } from './sentence.js';
 import { say } from '../../words/words.js';
 
 /**
@@ -37,12 +38,13 @@ import { say } from '../../words/words.js';
  *     entry back, `others` says who else is at the job
  */
 export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
+  const words = typeof title === 'string' ? sentence(title) : title;
   return html`
     <div class="screen">
       <header class="screen-top">
         <div class="screen-head">
           ${back ? html`<a class="screen-back" href=${linkTo(back)} @click=${(/** @type {Event} */ event) => leave(event, back)} aria-label=${say('frame-back')}>${icon('back')}</a>` : nothing}
-          ${titled ? html`<h1 class="screen-title">${title}</h1>` : html`<p class="screen-title">${title}</p>`}
+          ${titled ? html`<h1 class="screen-title">${words}</h1>` : html`<p class="screen-title">${words}</p>`}
           ${undoButton(standing.undo)} ${pill(standing.mark)}
         </div>
         ${stages.length ? stageStrip(stages) : nothing}

@@ -12,6 +12,7 @@ import { say } from '../../words/words.js';
 import { badMark } from '../frame/bad-mark.js';
 import { rows } from '../frame/part.js';
 import { linkTo, to } from '../frame/router.js';
+import { sentence } from '../frame/sentence.js';
 import { day } from '../frame/when.js';
 
 /** @typedef {import('../../core/views.js').ListedJob} ListedJob */
@@ -33,10 +34,10 @@ function jobRow(job) {
         ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
         ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
         ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
-        ${job.next_words ? html`<span class="list-note job-next">${say('job-list-next', { step: job.next_words })}</span>` : nothing}
+        ${job.next_words ? html`<span class="list-note job-next">${sentence(say('job-list-next', { step: job.next_words }))}</span>` : nothing}
         ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
         <span class="list-note">${standing(job)}</span>
-        ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${words}</span></span>`)}
+        ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${sentence(words)}</span></span>`)}
         ${job.out || job.disputed ? html`<span class="list-note job-loose">${loose(job)}</span>` : nothing}
       </span>
       <span class="list-end">${icon('forward')}</span>
