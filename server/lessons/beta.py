@@ -15,7 +15,7 @@ from statistics import NormalDist
 _TINY = 1e-300
 _MOST_TERMS = 10_000
 _MOST_STEPS = 300
-_STILL = 1e-12
+_STILL = 1e-5  # Halley: each step triples the right digits, so that after one so short there are fifteen
 
 
 def share_below(x: float, a: float, b: float) -> float:
@@ -36,10 +36,13 @@ def quantile(share: float, a: float, b: float) -> float:
         # Halley: with the slope of the density's logarithm a good guess is exact in two or three steps.
         bend = 0.5 * step * ((a - 1.0) / x - (b - 1.0) / (1.0 - x))
         now = x - step / (1.0 - min(bend, 0.5))
-        if not low < now < high:
+        if low <= now <= high:
+            if abs(now - x) <= _STILL * min(x, 1.0 - x):
+                return now
+        else:
             now = (low + high) / 2.0
-        if abs(now - x) <= _STILL * x or now in (low, high):
-            return now
+            if now in (low, high):
+                return now
         x = now
     return x
 

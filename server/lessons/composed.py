@@ -99,25 +99,6 @@ def ratios(has: tuple[int, ...], x: Sequence[float]) -> list[float]:
     return [scale * each / default for each, default in zip(x, DEFAULT_ODDS, strict=True)]
 
 
-def likely(job: Composed, ratios: list[float]) -> list[tuple[tuple[int, ...], float]]:
-    """Returns (composition, probability) at the odds that the ratios are of."""
-    if len(job.weights) == 1:
-        return [(job.weights[0][0], 1.0)]
-    values = _weighed(job, ratios)
-    total = sum(values)
-    return [(causes, value / total) for (causes, _), value in zip(job.weights, values, strict=True)]
-
-
-def expected(chances: list[tuple[tuple[int, ...], float]]) -> list[float]:
-    """Returns how many causes of each class are expected."""
-    found = [0.0] * len(DEFAULT_ODDS)
-    for causes, chance in chances:
-        for c, n in enumerate(causes):
-            if n:
-                found[c] += n * chance
-    return found
-
-
 def _weighed(job: Composed, ratios: list[float]) -> list[float]:
     values = []
     for causes, weight in job.weights:

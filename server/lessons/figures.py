@@ -38,12 +38,13 @@ def figures(
     running = running or Running()
     with running.lock:
         sums, waiting = running.look(db, now, since, seconds)
-        return _figures(db, since, sums, waiting, running.seen_again())
+        return _figures(db, since, sums, waiting, running.comebacks())
 
 
 def _figures(
-    db: Database, since: int, sums: Sums, waiting: int, seen_again: list[list[dict[str, Any]]]
+    db: Database, since: int, sums: Sums, waiting: int, came_back: list[work.Pair]
 ) -> dict[str, Any]:
+    repaired = set(sums.repaired)
     return {
         "upto": events.last_n(db),
         "since": since,
@@ -56,7 +57,7 @@ def _figures(
         "times_left_out": sum(number for _, number in sums.times_out),
         "times_left_out_of": [job for job, _ in sums.times_out],
         "rates": _rates(db, sums),
-        "behind_rates": _by_first(sums.behind),
+        "behind_rates": {rate: list(jobs) for rate, jobs in sorted(sums.behind.items()) if jobs},
         "yards": [yard._asdict() for yard in weighed_in.yards(db)],
         "minutes": _minutes(sums.by_action),
         "reach": [
@@ -65,7 +66,8 @@ def _figures(
         ],
         "models": [{"name": sums.name_of(model), **each} for model, each in _spreads(sums.by_model)],
         "reliability": _reliability(sums),
-        "comebacks": [list(pair) for pair in work.comebacks(sums, seen_again)],
+        # Of the jobs that were repaired in the span; what comes back may be in a later one.
+        "comebacks": [list(pair) for pair in sorted(came_back) if pair[0] in repaired],
         "causes": [[kind, place, job] for job, _, kind, place in sums.found],
         "work": [list(each) for each in work.beside_plan(sums)],
         "parts": [list(each) for each in sums.parts],
@@ -128,38 +130,30 @@ def _rate(name: str, rate: shares.Share | rates.Rate, hits: float, tries: int) -
 
 
 def _minutes(by_action: dict[str, Times]) -> list[dict[str, Any]]:
+    spreads = dict(_spreads(by_action))
     found = []
     for action in minutes.ACTIONS:
-        spread = by_action[action].spread if action in by_action else None
-        if spread:
+        if action in spreads:
             planned = MINUTES[action] + (MINUTES["pull"] if action == minutes.REACH else 0.0)
-            found.append(
-                {
-                    "id": action,
-                    **_spread(spread),
-                    "jobs": by_action[action].jobs,
-                    "default_x100": _hundredths(planned),
-                }
-            )
+            found.append({"id": action, **spreads[action], "default_x100": _hundredths(planned)})
     return found
 
 
 def _spreads(times: dict[Any, Times]) -> list[tuple[Any, dict[str, Any]]]:
     """Returns how times spread, by what they are of."""
-    found = []
-    for key, each in sorted(times.items()):
-        if each.spread:
-            found.append((key, {**_spread(each.spread), "jobs": each.jobs, "plan_x100": each.plan_x100}))
-    return found
+    shown = [(key, each.shown(_spread)) for key, each in sorted(times.items())]
+    return [(key, row) for key, row in shown if row]
 
 
-def _spread(spread: minutes.Spread) -> dict[str, int]:
+def _spread(times: Times, spread: minutes.Spread) -> dict[str, Any]:
     return {
         "median_x100": _hundredths(spread.median),
         "low_x100": _hundredths(spread.low),
         "high_x100": _hundredths(spread.high),
         "count": spread.number,
         "cut": spread.cut,
+        "jobs": times.jobs,
+        "plan_x100": times.plan_x100,
     }
 
 

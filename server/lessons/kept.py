@@ -18,27 +18,27 @@ from server import folded
 from server.core.state.job import known_job
 from server.folded import FoldedState
 from server.lessons import contribution
+from server.lessons.spans import right_from
 from server.storage import at_one_moment
 from server.storage import writing_cache
 
 _SERVER = Path(__file__).resolve().parents[1]
 _AT_ONCE = 50  # jobs worked out before they are written
 
-_WANTING = (
-    "SELECT job FROM job_list WHERE closed AND job NOT IN (SELECT job FROM lessons WHERE version = ?) "
-    "ORDER BY job LIMIT ?"
-)
+_CLOSED = "SELECT job FROM job_list WHERE closed"
+_DIGESTS = "SELECT job, digest FROM lessons WHERE version = ?"
 
 
 class Kept(NamedTuple):
-    """A contribution as it was read."""
+    """A contribution as it was read, and from which moment on its clock may have been right."""
 
     digest: str
     said: dict[str, Any]
+    right_from: float
 
 
 Held = dict[str, Kept]
-"""By job, in order of it."""
+"""By job."""
 
 
 def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
@@ -48,23 +48,37 @@ def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
     the very same object.
     """
     end = None if seconds is None else time.monotonic() + seconds
-    while _work_out(db) and (end is None or time.monotonic() < end):
-        pass
-    with at_one_moment(db):
-        closed = {job for (job,) in db.conn.execute("SELECT job FROM job_list WHERE closed")}
-        rows = db.conn.execute("SELECT job, digest FROM lessons WHERE version = ? ORDER BY job", [version()])
-        digests = {job: digest for job, digest in rows.fetchall() if job in closed}
-        known = dict(held)
-        held.clear()
-        for job, digest in digests.items():
-            before = known.get(job)
-            held[job] = before if before and before.digest == digest else _read(db, job, digest)
-    return len(closed) - len(held)
+    is_late = False
+    while True:
+        folded.catch_up(db)
+        with at_one_moment(db):
+            mark = _mark(db)
+            digests = dict(db.conn.execute(_DIGESTS, [version()]).fetchall())
+            closed = {job for (job,) in db.conn.execute(_CLOSED).fetchall()}
+            wanting = sorted(closed - digests.keys())
+            _hold(db, held, digests)
+            fresh = {job: _body(db, job) for job in wanting[: 0 if is_late else _AT_ONCE]}
+        if fresh and _keep(db, mark, fresh):
+            held |= {job: _kept(_digest(body), body) for job, body in fresh.items()}
+            if len(fresh) == len(wanting):
+                return 0
+        if not fresh:
+            return len(wanting)
+        is_late = end is not None and time.monotonic() >= end
 
 
-def _read(db: Database, job: str, digest: str) -> Kept:
-    (body,) = db.conn.execute("SELECT body FROM lessons WHERE job = ?", [job]).fetchone()
-    return Kept(digest, json.loads(body))
+def _hold(db: Database, held: Held, digests: dict[str, str]) -> None:
+    """Lets go of what is not there any more, and reads what is there by now."""
+    for job in [job for job, each in held.items() if digests.get(job) != each.digest]:
+        del held[job]
+    for job in sorted(digests.keys() - held.keys()):
+        (body,) = db.conn.execute("SELECT body FROM lessons WHERE job = ?", [job]).fetchone()
+        held[job] = _kept(digests[job], body)
+
+
+def _kept(digest: str, body: str) -> Kept:
+    said = json.loads(body)
+    return Kept(digest, said, right_from(said["opened"], said["closed"]))
 
 
 @cache
@@ -77,22 +91,16 @@ def version() -> str:
     return digest.hexdigest()
 
 
-def _work_out(db: Database) -> bool:
-    """Works out some of the jobs that are wanting; tells whether there may be more."""
-    folded.catch_up(db)
-    with at_one_moment(db):
-        mark = _mark(db)
-        wanting = [job for (job,) in db.conn.execute(_WANTING, [version(), _AT_ONCE])]
-        bodies = [(job, _body(db, job)) for job in wanting]
-        rows = [[job, version(), _digest(body), body] for job, body in bodies]
-    if not rows:
-        return False
+def _keep(db: Database, mark: list[Any], bodies: dict[str, str]) -> bool:
+    """Keeps what jobs contribute, unless the state has changed meanwhile, and a job with it."""
     with writing_cache(db):
-        if _mark(db) == mark:  # else a job may have changed meanwhile: once more
+        is_same = _mark(db) == mark
+        if is_same:
             db.conn.executemany(
-                "INSERT OR REPLACE INTO lessons (job, version, digest, body) VALUES (?, ?, ?, ?)", rows
+                "INSERT OR REPLACE INTO lessons (job, version, digest, body) VALUES (?, ?, ?, ?)",
+                [[job, version(), _digest(body), body] for job, body in bodies.items()],
             )
-    return True
+    return is_same
 
 
 def _mark(db: Database) -> list[Any]:

@@ -19,19 +19,28 @@ from server.lessons.composed import DEFAULT_ODDS
 from server.lessons.composed import ORDINARY
 from server.lessons.composed import Weighed
 from server.lessons.composed import alarms
-from server.lessons.composed import expected
-from server.lessons.composed import likely
 from server.lessons.composed import mean
 from server.lessons.composed import prior
 from server.lessons.composed import ratios
 
 _MOST_STEPS = 20_000
 _STILL = 1e-12  # a step that moves no logarithm by more is none
-_STILL_SQUARED = 1e-6
+_STILL_SQUARED = 1e-5
 _SHORT = 0.5
 
 Odds = tuple[float, ...]
-_Parted = tuple[dict[tuple, list[float]], Weighed]
+
+
+class _Unsure(NamedTuple):
+    """A job of which it is not sure what it had, as each look goes through it."""
+
+    has: tuple[int, ...]
+    weight: float
+    #: (weight, what of each class is present, how many causes it has more than all have in common).
+    parts: list[tuple[float, list[tuple[int, int]], int]]
+
+
+_Parted = tuple[dict[tuple, list[float]], list[_Unsure]]
 
 
 class Maximum(NamedTuple):
@@ -83,7 +92,12 @@ def _parted(weighed: Weighed) -> _Parted:
     unsure = []
     for job, weight in weighed:
         if len(job.weights) > 1:
-            unsure.append((job, weight))
+            least = min(sum(causes) for causes, _ in job.weights)
+            parts = [
+                (part, [(c, n) for c, n in enumerate(causes) if n], sum(causes) - least)
+                for causes, part in job.weights
+            ]
+            unsure.append(_Unsure(job.has, weight, parts))
             continue
         counts = sure.setdefault(job.has, [0.0] * len(job.has))
         for c, n in enumerate(job.weights[0][0]):
@@ -130,45 +144,54 @@ def _plus(one: list[float], other: list[float]) -> list[float]:
     return [a + b for a, b in zip(one, other, strict=True)]
 
 
-def _summed(sure: dict[tuple, list[float]], unsure: Weighed, x: Odds) -> _Sums:
+def _summed(sure: dict[tuple, list[float]], unsure: list[_Unsure], x: Odds) -> _Sums:
     size = range(len(x))
     look = _Sums([0.0] * len(x), [0.0] * len(x), [0.0] * len(x), [[0.0] * len(x) for _ in size])
     counts = {has: list(causes) for has, causes in sure.items()}
     known: dict[tuple, list[float]] = {}
-    for job, weight in unsure:
+    for job in unsure:
         if job.has not in known:
             known[job.has] = ratios(job.has, x)
             counts.setdefault(job.has, [0.0] * len(x))
-        chances = likely(job, known[job.has])
-        for c, n in enumerate(expected(chances)):
-            counts[job.has][c] += weight * n
-        _spread(look, job.has, x, chances, weight)
+        _count(look, job, known[job.has], x, counts[job.has])
     for has, causes in counts.items():
         _add(look, has, x, causes)
     return look
 
 
-def _spread(look: _Sums, has: tuple, x: Odds, chances: list, weight: float) -> None:
-    """Takes the variance of what a job may have from the second derivative."""
-    whole = mean(has, x)
-    least = min(sum(causes) for causes, _ in chances)
-    scores = []
-    for causes, chance in chances:
-        more = sum(causes) - least  # what all have in common varies in none
-        score = [n - more * has[c] * x[c] / whole for c, n in enumerate(causes)] if more else causes
-        scores.append((score, chance))
-    middle = [0.0] * len(x)
-    for score, chance in scores:
-        present = [(c, n) for c, n in enumerate(score) if n]
+def _count(look: _Sums, job: _Unsure, by: list[float], x: Odds, counts: list[float]) -> None:
+    """Counts the causes expected of a job, and takes their variance from the second derivative.
+
+    `by` is what a cause of each class multiplies a weight by.
+    """
+    values = []
+    for value, present, _ in job.parts:
         for c, n in present:
-            middle[c] += chance * n
-            row, part = look.bend[c], weight * chance * n
-            for d, other in present:
-                row[d] -= part * other
-    for c, one in enumerate(middle):
-        if one:
-            for d, other in enumerate(middle):
-                look.bend[c][d] += weight * one * other
+            value *= by[c] if n == 1 else by[c] ** n
+        values.append(value)
+    total = sum(values)
+    middle: dict[int, float] = {}
+    for value, (_, present, more) in zip(values, job.parts, strict=True):
+        share = job.weight * value / total
+        for c, n in present:
+            counts[c] += share * n
+        # What all have in common varies in none.
+        scores = _scores(present, more, job.has, x) if more else present
+        for c, score in scores:
+            middle[c] = middle.get(c, 0.0) + share * score
+            row = look.bend[c]
+            for d, other in scores:
+                row[d] -= share * score * other
+    for c, one in middle.items():
+        row = look.bend[c]
+        for d, other in middle.items():
+            row[d] += one * other / job.weight
+
+
+def _scores(present: list[tuple[int, int]], more: int, has: tuple, x: Odds) -> list[tuple[int, float]]:
+    """Returns by how many causes of each class there are more than so many causes lead one to expect."""
+    whole, found = mean(has, x), dict(present)
+    return [(c, found.get(c, 0) - more * has[c] * x[c] / whole) for c in range(len(x))]
 
 
 def _add(look: _Sums, has: tuple, x: Odds, counts: list[float]) -> None:

@@ -5,13 +5,13 @@ makes one for its one look; a server has one for its life.
 """
 
 from threading import Lock
-from typing import Any
 
 from sqlite_utils import Database
 
 from server.lessons import kept
-from server.lessons.spans import has_wrong_clock
 from server.lessons.sums import Sums
+from server.lessons.work import Pair
+from server.lessons.work import comebacks
 
 _MOST_SPANS = 8
 
@@ -26,6 +26,7 @@ class Running:
         self._sums: dict[int, Sums] = {}
         self._vehicles: dict[str, dict[str, kept.Kept]] = {}
         self._vehicle_of: dict[str, kept.Kept] = {}
+        self._comebacks: dict[str, list[Pair]] = {}
 
     def look(self, db: Database, now: int, since: int, seconds: float | None) -> tuple[Sums, int]:
         """Returns the sums over the jobs closed since a moment, and how many jobs are wanting."""
@@ -35,32 +36,29 @@ class Running:
         self._sums[length] = sums
         if len(self._sums) > _MOST_SPANS:
             del self._sums[next(iter(self._sums))]
-        jobs, unclocked, undated = {}, set(), []
-        for name, each in self._held.items():
-            job = each.said
-            is_wrong = has_wrong_clock(job["opened"], job["closed"], now)
-            if since and is_wrong:
-                undated.append((name, job["name"], job["closed"]))
-            if since and (is_wrong or job["closed"] < since):
-                continue
-            jobs[name] = job
-            if is_wrong:
-                unclocked.add(name)
-        sums.hold(jobs, unclocked)
-        sums.undated = undated
+        jobs = {name: each.said for name, each in self._held.items()}
+        wrong = {name for name, each in self._held.items() if each.right_from > now}
+        if since:
+            sums.undated = [(name, jobs[name]["name"], jobs[name]["closed"]) for name in sorted(wrong)]
+            jobs = {n: job for n, job in jobs.items() if job["closed"] >= since and n not in wrong}
+            wrong = set()
+        sums.hold(jobs, wrong)
         self._list_by_vehicle()
         return sums, waiting
 
-    def seen_again(self) -> list[list[dict[str, Any]]]:
-        """Returns the jobs of each vehicle that has more than one, of all spans."""
-        return [[each.said for each in jobs.values()] for jobs in self._vehicles.values() if len(jobs) > 1]
+    def comebacks(self) -> list[Pair]:
+        """Returns (job, the one in which it came back) of all spans."""
+        return [pair for pairs in self._comebacks.values() for pair in pairs]
 
     def _list_by_vehicle(self) -> None:
-        for name, before in list(self._vehicle_of.items()):
-            if self._held.get(name) is not before:
-                del self._vehicles[before.said["vehicle"]][name]
-                del self._vehicle_of[name]
-        for name, each in self._held.items():
-            if name not in self._vehicle_of:
-                self._vehicles.setdefault(each.said["vehicle"], {})[name] = each
-                self._vehicle_of[name] = each
+        held, known = self._held, self._vehicle_of
+        changed = set()
+        for name in [name for name, before in known.items() if held.get(name) is not before]:
+            changed.add(known[name].said["vehicle"])
+            del self._vehicles[known.pop(name).said["vehicle"]][name]
+        for name in held.keys() - known.keys():
+            vehicle = held[name].said["vehicle"]
+            changed.add(vehicle)
+            self._vehicles.setdefault(vehicle, {})[name] = known[name] = held[name]
+        for vehicle in changed:
+            self._comebacks[vehicle] = comebacks([each.said for each in self._vehicles[vehicle].values()])

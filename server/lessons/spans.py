@@ -6,6 +6,7 @@ has been recorded by a clock that was wrong: its times count nowhere, and a span
 
 from datetime import UTC
 from datetime import datetime
+from math import inf
 
 from server.core.words.words import DAY_MS
 
@@ -19,6 +20,9 @@ def quarter(at: int) -> str:
     return f"{day.year}-Q{(day.month + 2) // 3}"
 
 
-def has_wrong_clock(opened: int, closed: int, now: int) -> bool:
-    """Tells whether the times of a job cannot be so; a day is let pass, for clocks of two phones differ."""
-    return not opened <= closed + DAY_MS or closed > now + DAY_MS
+def right_from(opened: int, closed: int) -> float:
+    """Returns from which moment in ms on the times of a job can be so, infinity where they never can.
+
+    A day is let pass, for clocks of two phones differ.
+    """
+    return closed - DAY_MS if opened <= closed + DAY_MS else inf

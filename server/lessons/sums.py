@@ -40,7 +40,7 @@ class Sums:
         self.left_out: list[tuple[str, str]] = []  # why, job
         self.found: list[tuple[str, int, str, str]] = []  # job, number of the cause in it, class, place
         self.parts: list[tuple[str, int, int]] = []  # job, bought, saved
-        self.behind: list[tuple[str, str]] = []  # rate of readings, job that says something of it
+        self.behind: dict[str, list[str]] = {}  # by rate of readings: jobs that say something of it
         self.times_out: list[tuple[str, int]] = []  # job, how many times of it are left out
         self.causes: Groups = Counter()
         self.readings: Groups = Counter()
@@ -61,15 +61,13 @@ class Sums:
 
     def hold(self, jobs: dict[str, Job], unclocked: set[str]) -> None:
         """Makes these the jobs of the span; `unclocked` are those of which no time counts."""
-        for name in [name for name in self.jobs if name not in jobs]:
+        for name in self.jobs.keys() - jobs.keys():
             self._remove(name)
-        for name, job in jobs.items():
-            before = self.jobs.get(name)
-            if before is job and (name in self.unclocked) == (name in unclocked):
-                continue
-            if before is not None:
+        changed = {name for name, job in jobs.items() if self.jobs.get(name) is not job}
+        for name in sorted(changed | (self.unclocked ^ unclocked)):
+            if name in self.jobs:
                 self._remove(name)
-            self._add(job, name not in unclocked)
+            self._add(jobs[name], name not in unclocked)
 
     def figures(self) -> dict[str, Any]:
         """Returns what the jobs say of the rates as plain values: each thing once, with how many say it."""
@@ -163,7 +161,7 @@ class Sums:
             *(Base._fields if job["readings"] else ()),
             *(r for r, (_, tries) in job["checks"].items() if tries),
         ]
-        lines += [(self.behind, (rate, name)) for rate in told]
+        lines += [(self.behind.setdefault(rate, []), name) for rate in told]
         causes = enumerate(job["causes"])
         return lines + [(self.found, (name, n, kind, place)) for n, (kind, place) in causes]
 

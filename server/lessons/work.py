@@ -16,20 +16,18 @@ _MS = 60_000
 ENOUGH = 10
 
 
-def comebacks(sums: Sums, seen_again: list[list[dict[str, Any]]]) -> list[tuple[str, str]]:
-    """Returns (job, the one that came back) where a repaired position of a vehicle faulted again in time.
+Pair = tuple[str, str]
 
-    `seen_again` has the jobs of each vehicle that has several: what comes back may be in a later span.
-    """
-    repaired = set(sums.repaired)
+
+def comebacks(jobs: list[dict[str, Any]]) -> list[Pair]:
+    """Returns (job, the one that came back) where a position of their vehicle faulted again in time."""
+    ordered = sorted(jobs, key=lambda each: (each["opened"], each["job"]))
     found = []
-    for jobs in seen_again:
-        ordered = sorted(jobs, key=lambda each: (each["opened"], each["job"]))
-        for job in ordered:
-            again = [later["job"] for later in ordered if _came_back(job, later)]
-            if again and job["job"] in repaired:
-                found.append((job["job"], again[0]))
-    return sorted(found)
+    for job in ordered:
+        again = [later["job"] for later in ordered if _came_back(job, later)]
+        if again:
+            found.append((job["job"], again[0]))
+    return found
 
 
 def _came_back(job: dict[str, Any], later: dict[str, Any]) -> bool:
@@ -58,7 +56,7 @@ def returns(db: Database, since: int) -> dict[tuple[str, str], list[str]]:
     """
     found: dict[tuple[str, str], list[str]] = {}
     rows = Rows(db)
-    units = db.conn.execute("SELECT DISTINCT id FROM folded_links WHERE link LIKE 'decided:%' ORDER BY id")
+    units = db.conn.execute("SELECT DISTINCT id FROM folded_links WHERE link GLOB 'decided:*' ORDER BY id")
     for (unit,) in units.fetchall():
         job, decisions = _decided(rows.read("unit", unit) or "")
         for decision, reason, at in decisions:
