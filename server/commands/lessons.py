@@ -29,6 +29,7 @@ from server.words.spoken import text
 
 #: What is asked of the command: one of them, or a page to read.
 _THINGS = ("json", "csv", "give", "weigh_in", "yards", "take_out")
+_FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards is of all
 
 
 @click.command("lessons", cls=DataCommand, help="commands-lessons-help")
@@ -64,11 +65,14 @@ def command(data: Path, **asked: Any) -> None:
 
 
 def _check_one_thing(asked: dict[str, Any]) -> None:
-    """Refuses two things at once, of which one would be left out unsaid."""
+    """Refuses two things at once, of which one would be left out unsaid, and a span where none is."""
     given = [name for name in _THINGS if asked[name] not in (None, False)]
     if len(given) > 1:
         first, second = (f"--{name.replace('_', '-')}" for name in given[:2])
         raise click.UsageError(say("commands-not-together", first=first, second=second))
+    if asked["since"] is not None and given and given[0] not in _FIGURES:
+        first = f"--{given[0].replace('_', '-')}"
+        raise click.UsageError(say("commands-not-together", first=first, second="--since"))
 
 
 def _print(db: Database, since: int, *, as_json: bool, as_table: bool) -> None:

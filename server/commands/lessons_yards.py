@@ -14,10 +14,12 @@ from server.keeping.record.makers import confirm
 from server.lessons import given
 from server.lessons import weighed_in
 from server.lessons.weighed_in import Yard
+from server.lessons.yards_page import how_many
 from server.phones.signing import Signer
 from server.phones.signing import fingerprint
 from server.refusals import CommandRefused
 from server.words.spoken import say
+from server.words.spoken import text
 
 __all__ = ["HOWS", "give", "list_yards", "take_out", "weigh_in"]
 
@@ -67,4 +69,4 @@ def take_out(db: Database, shown: str) -> None:
 
 
 def _of(yard: Yard) -> str:
-    return say("lessons-yard-jobs", jobs=yard.jobs, first=yard.first, last=yard.last)
+    return text(how_many(yard.jobs, yard.first, yard.last))

@@ -103,7 +103,8 @@ def _rates(db: Database, sums: Sums) -> list[dict[str, Any]]:
     if sums.rates_at == now:
         return sums.rates
     said = weighed_in.others(db)
-    said.add_own(sums.causes, sums.readings, sums.checks, len(sums.counted))
+    behind = {rate: len(jobs) for rate, jobs in sums.behind.items()}
+    said.add_own(sums.causes, sums.readings, sums.checks, behind, len(sums.counted))
     sums.rates, sums.rates_at = rates_of(said, sums.start), now
     return sums.rates
 
@@ -117,16 +118,20 @@ def rates_of(said: Said, start: Start) -> list[dict[str, Any]]:
     maximum = maximum_of(said.causes, start.odds, start.base.false_alarm / start.base.shows)
     start.odds = maximum.odds
     for name, share in shares.learned_at(maximum).items():
-        found.append(_rate(name, share, share.found, int(said.jobs + 0.5)))
+        found.append(_rate(name, share, share.found, said.jobs, said.jobs))
+    read = sum(number for _, _, number in said.readings)
     for name, rate in learned.items():
-        found.append(_rate(name, rate, rate.hits, int(rate.tries + 0.5)))
+        found.append(_rate(name, rate, rate.hits, rate.tries, said.jobs_of.get(name, read)))
     return found
 
 
-def _rate(name: str, rate: shares.Share | rates.Rate, hits: float, tries: int) -> dict[str, Any]:
+def _rate(
+    name: str, rate: shares.Share | rates.Rate, hits: float, tries: float, jobs: float
+) -> dict[str, Any]:
     bounds = {"value_ppm": rate.value, "low_ppm": rate.low, "high_ppm": rate.high,
               "default_ppm": rate.default}  # fmt: skip
-    return {"id": name, **_in_ppm(bounds), "hits_x100": _hundredths(hits), "tries": tries}
+    return {"id": name, **_in_ppm(bounds), "hits_x100": _hundredths(hits), "tries": int(tries + 0.5),
+            "jobs": int(jobs + 0.5)}  # fmt: skip
 
 
 def _minutes(by_action: dict[str, Times]) -> list[dict[str, Any]]:

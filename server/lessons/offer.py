@@ -1,8 +1,8 @@
 """What the figures offer to go by: drafts for entries of the yard, never taken by themselves.
 
-A rate is offered once there are `ENOUGH` jobs, or readings, behind it, and all jobs are counted in. How far
-a class may be wrong is what its bounds span around the figure, between one and a half and three times
-(`evidence/learned.py` too).
+A figure is offered once `ENOUGH` jobs are behind it, of a rate of readings as many of those too, and once all
+jobs are counted in. How far a class may be wrong is what its bounds span around the figure, between one and a
+half and three times (`evidence/learned.py` too).
 """
 
 import json
@@ -21,6 +21,7 @@ from server.folded import FoldedState
 from server.lessons.minutes import LEARNED
 from server.lessons.page import rate_rows
 from server.lessons.work import ENOUGH
+from server.lessons.work import tells_enough
 
 _LEAST, _MOST = 1.5, 3.0
 _PPM = 1_000_000
@@ -61,7 +62,7 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
 
 def taken_of(rates: list[dict[str, Any]]) -> dict[str, Any]:
     """Returns the data of an entry that takes such rates as figures have, {} where there are too few jobs."""
-    told = {rate["id"]: rate for rate in rates if rate["tries"] >= ENOUGH}
+    told = {rate["id"]: rate for rate in rates if tells_enough(rate)}
     if CLASSES[0] not in told:
         return {}
     doubts = {name: _doubt(told[name]) for name in CLASSES}
@@ -92,20 +93,20 @@ def _doubt(rate: dict[str, Any]) -> int:
 
 def _minutes(found: dict[str, Any]) -> dict[str, Any]:
     """Returns the data of an entry that takes the minutes, {} where there are too few times."""
-    told = {each["id"]: each["median_x100"] for each in found["minutes"] if each["count"] >= ENOUGH}
+    told = {each["id"]: each["median_x100"] for each in found["minutes"] if len(each["jobs"]) >= ENOUGH}
     times = {name: told[name] for name in LEARNED if name in told}
     if not times:
         return {}
     reach: dict[str, list[int]] = {}
     for each in found["reach"]:
-        if each["count"] >= ENOUGH and "pull" in told:
+        if len(each["jobs"]) >= ENOUGH and "pull" in told:
             reach.setdefault(each["position"], []).append(max(50, each["median_x100"] - told["pull"]))
     return {"minutes_x100": times, "reach_x100": {place: max(all_) for place, all_ in sorted(reach.items())}}
 
 
 def _says(found: dict[str, Any]) -> dict | str:
     """Returns in what the jobs differ from the defaults, "" for nothing."""
-    other = [rate["id"] for rate in found["rates"] if rate["tries"] >= ENOUGH and _stands_out(rate)]
+    other = [rate["id"] for rate in found["rates"] if tells_enough(rate) and _stands_out(rate)]
     if not other:
         return message("lessons-as-default") if len(found["counted"]) >= ENOUGH else ""
     return message(

@@ -8,6 +8,7 @@ positions of the vehicle with what was found at each and the jobs behind it, as 
 where nothing is drawn.
 """
 
+from collections.abc import Iterable
 from typing import Any
 
 from server.core.evidence.assumptions import exact
@@ -22,6 +23,7 @@ from server.lessons.composed import PRIOR_JOBS
 from server.lessons.spans import SPANS
 from server.lessons.work import COMEBACK_DAYS
 from server.lessons.work import ENOUGH
+from server.lessons.work import tells_enough
 
 _LATER = "evidence-rate-"  # the messages that say what a rate is the chance of
 
@@ -64,11 +66,11 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
         said = message(_LATER + rate["id"].replace("_", "-"), **_sort_words())
         note = [message("lessons-default", default=exact(rate["default_ppm"])), _count_of(rate)]
         band = None
-        if rate["tries"] >= ENOUGH:
+        if tells_enough(rate):
             bounds = {"low": _percent(rate["low_ppm"]), "high": _percent(rate["high_ppm"])}
             note.append(message("lessons-between", **bounds, yards=len(found["yards"])))
             band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
-        value = _percent(rate["value_ppm"]) if rate["tries"] >= ENOUGH else _count_of(rate)
+        value = _percent(rate["value_ppm"]) if tells_enough(rate) else _count_of(rate)
         rows.append(_row(said, value, sentences(_as_sentences(note)), _behind(found, rate["id"]), band))
     return rows
 
@@ -77,7 +79,12 @@ def _behind(found: dict[str, Any], rate: str) -> list[str]:
     """Returns the jobs behind a rate: those with a cause of the class, or those with such a reading."""
     if rate not in CLASSES:
         return list(found["behind_rates"].get(rate, []))
-    return list(dict.fromkeys(job for kind, _, job in found["causes"] if kind == rate))
+    return _once(job for kind, _, job in found["causes"] if kind == rate)
+
+
+def _once(jobs: Iterable[str]) -> list[str]:
+    """Returns jobs in order, each once: one may have two causes, or come back twice."""
+    return list(dict.fromkeys(jobs))
 
 
 def _summary(found: dict[str, Any]) -> list[dict]:
@@ -116,7 +123,7 @@ def _claimed(start: int, end: int) -> dict:
 
 def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
     repaired, came = len(found["repaired"]), found["comebacks"]
-    jobs = [job for pair in came for job in pair if job in found["names"]]
+    jobs = _once(job for pair in came for job in pair if job in found["names"])
     rows = [_row(message("lessons-came-back"), _share(len(came), repaired), "", jobs)] if repaired else []
     return _section("comebacks", rows, days=COMEBACK_DAYS)
 
@@ -127,14 +134,14 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
     for kind in CLASSES:
         jobs = [job for known, _, job in found["causes"] if known == kind]
         if jobs:
-            rows.append(_row(message("lessons-class", what=kind), _share(len(jobs), total), "", jobs))
+            rows.append(_row(message("lessons-class", what=kind), _share(len(jobs), total), "", _once(jobs)))
     board = []
     for index, (identity, called, edge) in enumerate(found["board"]):
         jobs = [job for _, place, job in found["causes"] if place == identity]
         word = message("lessons-causes-count", count=len(jobs))
         board.append({"id": identity, "name": called, "edge": edge, "index": index,
                       "mark": "fault" if jobs else "clean", "word": word, "unit": None,
-                      "jobs": jobs})  # fmt: skip
+                      "jobs": _once(jobs)})  # fmt: skip
     edges = {each["edge"] for each in board}
     kind = next(iter(edges)) if len(edges) == 1 and edges <= {"rear", "front"} else "around"
     drawn = {"kind": kind, "positions": board} if rows and len(board) <= MOST_POSITIONS else None

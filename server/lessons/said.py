@@ -42,6 +42,7 @@ class Said:
         self.readings: showing.Said = []
         self.checks: dict[str, list[float]] = {}
         self.jobs = 0.0
+        self.jobs_of: dict[str, float] = {}  # by other check: how many jobs tell of it, at most
 
     def add(self, figures: dict[str, Any], jobs: int, weight: float = 1.0) -> None:
         """Adds the figures of jobs as a yard gives them (`given`), each for as much as it weighs."""
@@ -52,15 +53,29 @@ class Said:
             self.readings.append((*explained(each["base"], each["explained"]), weight * each["count"]))
         self._add_checks(figures["checks"], weight)
         self.jobs += weight * jobs
+        for rate, (_, tries) in figures["checks"].items():
+            self.jobs_of[rate] = self.jobs_of.get(rate, 0.0) + weight * min(jobs, tries)
 
-    def add_own(self, causes: Groups, readings: Groups, checks: dict[str, list[int]], jobs: int) -> None:
-        """Adds what the yard's own jobs say, as the sums have it: what jobs said before is not read again."""
+    def add_own(
+        self,
+        causes: Groups,
+        readings: Groups,
+        checks: dict[str, list[int]],
+        behind: dict[str, int],
+        jobs: int,
+    ) -> None:
+        """Adds what the yard's own jobs say, as the sums have it: what jobs said before is not read again.
+
+        `behind` says how many jobs tell of a rate of readings.
+        """
         for said, count in sorted(causes.items()):
             job, weight = _known(*said)
             self.causes.append((job, count * weight))
         self.readings += [(*_explained(*said), float(count)) for said, count in sorted(readings.items())]
         self._add_checks(checks, 1.0)
         self.jobs += jobs
+        for rate in checks:
+            self.jobs_of[rate] = self.jobs_of.get(rate, 0.0) + behind.get(rate, 0)
 
     def _add_checks(self, checks: dict[str, list[int]], weight: float) -> None:
         for rate, counts in checks.items():

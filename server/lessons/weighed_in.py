@@ -63,7 +63,7 @@ def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> 
     if confirmed(db, given.key) is None:
         raise Unconfirmed(given.key)
     with writing(db):
-        row = db.conn.execute("SELECT number FROM lessons_given WHERE key = ?", [given.key]).fetchone()
+        row = db.conn.execute("SELECT number, body FROM lessons_given WHERE key = ?", [given.key]).fetchone()
         if row and row[0] > given.number:
             raise CommandRefused(message("lessons-given-older"))
         body = json.dumps(given._asdict(), separators=(",", ":"))
@@ -73,7 +73,7 @@ def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> 
             [given.key, given.number, weight, now, body],
         )
     outcome = REPLACED if row else NEW
-    if row and row[0] == given.number:
+    if row and row[1] == body:  # a yard that came back from a backup gives other figures under an old number
         outcome = WEIGHED_ANEW
     return outcome, next(yard for key, yard in _all(db) if key == given.key)
 

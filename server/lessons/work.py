@@ -16,6 +16,11 @@ _MS = 60_000
 ENOUGH = 10
 
 
+def tells_enough(rate: dict[str, Any]) -> bool:
+    """Tells whether a rate of the figures is more than its count: by its readings, and by their jobs."""
+    return min(rate["tries"], rate["jobs"]) >= ENOUGH
+
+
 Pair = tuple[str, str]
 
 

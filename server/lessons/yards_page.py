@@ -1,7 +1,8 @@
 """The part of the page that lets figures pass between yards, every sentence a message.
 
 {"title", "note", "words": {"give", "choose", "weight", "weigh_in", "out"}, "weights": [{"value", "words"}],
-"rows": [{"fingerprint", "words", "note"}]}; `value` is a weight as the server takes it.
+"rows": [{"fingerprint", "words", "note"}], "none": what is said without any}; `value` is a weight as the
+server takes it.
 """
 
 from typing import Any
@@ -23,13 +24,22 @@ def yards_card(found: dict[str, Any]) -> dict[str, Any]:
         },
         "weights": [{"value": value, "words": exact(weight_of(value) * 10_000)} for value in _WEIGHTS],
         "rows": [_row(each) for each in found["yards"]],
+        "none": "" if found["yards"] else message("lessons-yards-none"),
     }
 
 
 def _row(yard: dict[str, Any]) -> dict[str, Any]:
-    span = {name: yard[name] for name in ("jobs", "first", "last")}
     return {
         "fingerprint": yard["fingerprint"],
         "words": message("lessons-yard-weighs", yard=yard["name"], weight=exact(yard["weight"] * 10_000)),
-        "note": message("lessons-yard-jobs", **span),
+        "note": how_many(yard["jobs"], yard["first"], yard["last"]),
     }
+
+
+def how_many(jobs: int, first: str, last: str) -> dict[str, Any]:
+    """Returns how many jobs a yard's figures are of, and of which quarters; "" where its clock was wrong."""
+    if not first:
+        return message("lessons-jobs", count=jobs)
+    if first == last:
+        return message("lessons-yard-jobs-in", jobs=jobs, quarter=first)
+    return message("lessons-yard-jobs", jobs=jobs, first=first, last=last)

@@ -79,7 +79,7 @@ lessons-rates = Rates by your own jobs
 lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs. The bar is where the rate lies by { $yards ->
     [0] your jobs alone
    *[other] your jobs and those of other yards
-}, nine times in ten.
+}, nine times in ten. Of what was hardly ever found it is rough.
 # $default: 5 %
 lessons-default = Default { $default }
 # $low: 4.1 %
@@ -214,6 +214,12 @@ lessons-yard-jobs = { $jobs ->
     [one] One job
    *[other] { $jobs } jobs
 }, { $first } to { $last }
+# $jobs (count): 12
+# $quarter: 2026-Q1
+lessons-yard-jobs-in = { $jobs ->
+    [one] One job
+   *[other] { $jobs } jobs
+} in { $quarter }
 # $key: 3f0a 11c2 9e47 77b0 d8e1
 lessons-yard-seal = Seal { $key }
 # $yard: North Street yard

@@ -79,7 +79,7 @@ lessons-rates = Tasas según tus propios trabajos
 lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos. La barra es donde está la tasa según { $yards ->
     [0] tus trabajos solos
    *[other] tus trabajos y los de otros talleres
-}, nueve veces de diez.
+}, nueve veces de diez. De lo que casi nunca se halló, es aproximada.
 # $default: 5 %
 lessons-default = Valor normal { $default }
 # $low: 4,1 %
@@ -214,6 +214,12 @@ lessons-yard-jobs = { $jobs ->
     [one] Un trabajo
    *[other] { $jobs } trabajos
 }, de { $first } a { $last }
+# $jobs (count): 12
+# $quarter: 2026-Q1
+lessons-yard-jobs-in = { $jobs ->
+    [one] Un trabajo
+   *[other] { $jobs } trabajos
+} en { $quarter }
 # $key: 3f0a 11c2 9e47 77b0 d8e1
 lessons-yard-seal = Sello { $key }
 # $yard: Taller Norte

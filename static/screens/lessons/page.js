@@ -58,6 +58,7 @@ export const lessonsPage = {
               >`,
           )}
         </nav>
+        ${spans.filter((/** @type {{on: boolean}} */ { on }) => on).map((/** @type {{words: string}} */ each) => html`<p class="on-paper">${each.words}</p>`)}
         ${summary.map((/** @type {string} */ said) => html`<p class="lead">${said}</p>`)}
         ${words && sections.length ? html`<p class="soft">${words.axis}</p>` : nothing}
         ${ctx.data.offer ? offered(ctx, ctx.data.offer, () => ctx.reload()) : nothing}

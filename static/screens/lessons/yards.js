@@ -18,6 +18,7 @@ import { whoseSeal } from '../frame/whose-seal.js';
  * @property {Record<string, string>} words
  * @property {Array<{value: string, words: string}>} weights
  * @property {Array<{fingerprint: string, words: string, note: string}>} rows
+ * @property {string} none  what is said where there is none
  */
 
 const PATH = '/api/lessons/yards';
@@ -36,18 +37,20 @@ export function yards(ctx, card) {
     ctx.redraw();
   };
   const weight = form.weight ?? card.weights[0].value;
-  return html`<section class="screen-stack">
+  // On paper stand the yards that count, and nothing of what can be done about them.
+  return html`<section class=${card.rows.length ? 'screen-stack' : 'screen-stack on-screen'}>
     <h2>${card.title}</h2>
     <p>${card.note}</p>
+    ${card.none ? html`<p class="soft">${card.none}</p>` : nothing}
     ${form.says ? html`<p role="status"><strong>${form.says}</strong></p>` : nothing}
     ${form.fault ? html`<p class="field-fault" role="alert">${form.fault}</p>` : nothing}
-    <ul class="list">
+    <ul class="list" ?hidden=${!card.rows.length}>
       ${card.rows.map(
         (row) => html`<li class="list-row">
           <span class="list-main">
             <span class="list-title">${row.words}</span>
             <span class="list-note">${row.note}</span>
-            <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${() => takeOut(ctx, row.fingerprint, set)}>
+            <button class="small-button on-screen" type="button" ?disabled=${ctx.busy} @click=${() => takeOut(ctx, row.fingerprint, set)}>
               ${words.out}
             </button>
           </span>
@@ -73,7 +76,7 @@ export function yards(ctx, card) {
  */
 function weighing(ctx, { words, weights }, weight, set) {
   const { maker, name } = ctx.form.yards;
-  return html`<fieldset class="asked">
+  return html`<fieldset class="asked on-screen">
       <legend class="asked-words">${name}. ${words.weight}</legend>
       <div class="choices">
         ${weights.map(
@@ -88,7 +91,7 @@ function weighing(ctx, { words, weights }, weight, set) {
       ? html`<p class="code">${maker.fingerprint}</p>
           ${whoseSeal(ctx, /** @type {any} */ ({ answer: { maker } }))}`
       : nothing}
-    <button class="small-button wide-button" type="button" ?disabled=${ctx.busy || (maker && !maker.confirmed)} @click=${() => weighIn(ctx, weight, set)}>
+    <button class="small-button wide-button on-screen" type="button" ?disabled=${ctx.busy || (maker && !maker.confirmed)} @click=${() => weighIn(ctx, weight, set)}>
       ${words['weigh-in']}
     </button>`;
 }

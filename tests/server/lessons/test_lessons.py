@@ -197,7 +197,10 @@ def test_a_fault_at_the_same_position_within_ninety_days_is_a_comeback(db, yard)
                      later.record(f"jagain{number}", "test_run", test, at + 1),
                      later.record(f"jagain{number}", "job_closed", {"note": ""}, at + 2)])  # fmt: skip
 
-    assert figures(db, NOW)["comebacks"] == [[first["job"], "jagain1"], ["jagain1", "jagain2"]]
+    found = figures(db, NOW)
+    assert found["comebacks"] == [[first["job"], "jagain1"], ["jagain1", "jagain2"]]
+    (row,) = next(each["rows"] for each in page(found, "all")["sections"] if each["id"] == "comebacks")
+    assert len(row["jobs"]) == len(set(row["jobs"])) == 3
 
 
 def test_the_command_prints_the_same_figures_in_three_ways(tmp_path, db, capsys):

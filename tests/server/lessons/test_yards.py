@@ -12,10 +12,12 @@ from server.lessons import given
 from server.lessons import weighed_in
 from server.lessons.figures import figures
 from server.lessons.running import Running
+from server.lessons.yards_page import how_many
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
 from server.refusals import CommandRefused
 from server.storage import DataFolder
+from server.words.spoken import text
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
@@ -206,6 +208,29 @@ def test_a_look_needs_no_key_and_makes_none(tmp_path, more):
 
     assert main(["lessons", "--data", str(folder.root), *more]) == 0
     assert not (folder.keys / "signing.key").exists()
+
+
+def test_other_figures_under_a_number_that_counted_replace_it(home, north, tmp_path, capsys):
+    """As a yard gives them that came back from a backup."""
+    body = json.loads(north.give())
+    fewer = {**body, "causes": body["causes"][1:], "readings": []}
+    fewer["jobs"] = sum(each["count"] for each in fewer["causes"])
+    weigh(home, north.file(tmp_path / "north.json", canon.dumps(body)))
+    capsys.readouterr()
+
+    assert weigh(home, north.file(tmp_path / "fewer.json", north.sealed(fewer))) == 0
+    assert "replace" in capsys.readouterr().out
+    assert weigh(home, str(tmp_path / "fewer.json")) == 0
+    assert "counted already" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "said"),
+    [("2026-Q1", "2026-Q3", "2 jobs, 2026-Q1 to 2026-Q3"), ("2026-Q1", "2026-Q1", "2 jobs in 2026-Q1"),
+     ("", "", "2 jobs")],
+)  # fmt: skip
+def test_the_quarters_of_a_yard_are_said_once_and_only_where_they_are_known(first, last, said):
+    assert text(how_many(2, first, last)) == said
 
 
 def test_own_figures_are_not_weighed_into_themselves(home, tmp_path, capsys):
