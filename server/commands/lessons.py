@@ -29,6 +29,7 @@ from server.words.spoken import text
 
 #: What is asked of the command: one of them, or a page to read.
 _THINGS = ("json", "csv", "give", "weigh_in", "yards", "take_out")
+_OF_A_FILE = ("weight", "whose", "compared")
 _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards is of all
 
 
@@ -38,8 +39,8 @@ _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards
 @option("--since", "commands-lessons-since", metavar="DATE")
 @option("--give", "commands-lessons-give", type=Path, metavar="FILE")
 @option("--weigh-in", "commands-lessons-weigh-in", type=Path, metavar="FILE")
-@option("--weight", "commands-lessons-weight", default="1", metavar="WEIGHT")
-@option("--whose", "commands-lessons-whose", default="", metavar="NAME")
+@option("--weight", "commands-lessons-weight", metavar="WEIGHT")
+@option("--whose", "commands-lessons-whose", metavar="NAME")
 @option("--compared", "commands-lessons-compared", type=click.Choice(yards.HOWS))
 @option("--yards", "commands-lessons-yards", is_flag=True)
 @option("--take-out", "commands-lessons-take-out", metavar="YARD")
@@ -47,14 +48,15 @@ _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards
 def command(data: Path, **asked: Any) -> None:
     """Prints what the closed jobs teach, or lets figures pass between yards."""
     _check_one_thing(asked)
-    since, weight = _since(asked["since"]), weight_of(asked["weight"])
+    _check_is_weighed(asked)
+    since, weight = _since(asked["since"]), weight_of("1" if asked["weight"] is None else asked["weight"])
     folder = folder_with_data(data)
     folder.prepare()
     with closing(folder.open()) as db:
         if asked["give"]:
             yards.give(db, signer(folder), asked["give"])
         elif asked["weigh_in"]:
-            whose, how = asked["whose"], asked["compared"] or ""
+            whose, how = asked["whose"] or "", asked["compared"] or ""
             yards.weigh_in(db, signer(folder), asked["weigh_in"], weight, whose, how)
         elif asked["yards"]:
             yards.list_yards(db)
@@ -73,6 +75,13 @@ def _check_one_thing(asked: dict[str, Any]) -> None:
     if asked["since"] is not None and given and given[0] not in _FIGURES:
         first = f"--{given[0].replace('_', '-')}"
         raise click.UsageError(say("commands-not-together", first=first, second="--since"))
+
+
+def _check_is_weighed(asked: dict[str, Any]) -> None:
+    """Refuses what is only said of a file that is weighed in, and would be left out unsaid."""
+    for name in _OF_A_FILE:
+        if asked[name] is not None and asked["weigh_in"] is None:
+            raise click.UsageError(say("commands-lessons-goes-with", option=f"--{name}"))
 
 
 def _print(db: Database, since: int, *, as_json: bool, as_table: bool) -> None:

@@ -1,8 +1,8 @@
 """The rates of readings: of the self-test over all jobs, of other checks by counts where the cause is proven.
 
 `showing` makes `shows` and `false_alarm` of every job. What listening and measuring say is counted where a
-proven cause acted or none did, as Beta posteriors. The prior is the default with the weight of `PRIOR`
-readings, so that a few readings move little. The bounds of 90 % are of the readings alone (`beta.interval`):
+proven cause acted or none did, as Beta posteriors. The prior is the default with the weight of twenty
+jobs, so that a few move little. The bounds of 90 % are of the readings alone (`beta.interval`):
 leaning on the default they would hide where it is wrong.
 """
 
@@ -16,7 +16,10 @@ from server.lessons.showing import Base
 from server.lessons.showing import Said
 from server.lessons.showing import maximum
 
-PRIOR = 20
+#: What a default weighs, in readings: of the self-test what twenty jobs have after their first test, 2.4 of a
+#: fault that is there and 26 of a position each (tests/bench/lessons.py, the nominal world); else one a job.
+PRIOR = Base(48.0, 520.0)
+PRIOR_CHECKS = 20
 #: What may be learned besides the classes of causes; shown once there is a reading.
 CHECKS = ("meter_sees", "meter_false", "tick_unit", "tick_circuit", "tick_feed", "tick_control", "tick_false")
 DEFAULT = Base(RATES["shows"], RATES["false_alarm"])
@@ -46,6 +49,6 @@ def learned(readings: Said, checks: Mapping[str, Sequence[float]], start: Base =
     for name in CHECKS:
         hits, tries = checks.get(name, [0, 0])
         if tries:
-            value = (hits + PRIOR * RATES[name]) / (tries + PRIOR)
+            value = (hits + PRIOR_CHECKS * RATES[name]) / (tries + PRIOR_CHECKS)
             found[name] = Rate(value, *interval(hits, tries), RATES[name], hits, tries)
     return found

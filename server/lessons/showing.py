@@ -13,8 +13,9 @@ they did at s0 is an approximation: a fault shows there by the same factor whate
 
 **The maximum** by expectation-maximization: of a reading with a fault each cause showed with the chance
 s / p_k and the alarm was false with f / p_k; of a clean one none did. The prior is the default with the
-weight of `rates.PRIOR` readings. **The bounds** are those of the expected counts alone. What is not sure to
-be a miss, or a hit, counts for less, by the share of the variance that is missing (Louis 1982).
+weight of the readings of twenty jobs (`rates.PRIOR`). **The bounds** are those of the expected counts alone.
+What is not sure to be a miss, or a hit, counts for less, by the share of the variance that is missing (Louis
+1982).
 """
 
 from collections.abc import Sequence
@@ -64,15 +65,15 @@ class _Chances(dict[int, float]):
 _Jobs = list[tuple[_Chances, Explained, float]]
 
 
-def maximum(jobs: Said, default: Base, prior: float, start: Base | None = None) -> tuple[Found, Found]:
+def maximum(jobs: Said, default: Base, prior: Base, start: Base | None = None) -> tuple[Found, Found]:
     """Returns `shows` and `false_alarm` at the maximum, looked for from some rates on, else the default."""
     weighed = _with_chances(jobs)
     here = start or default
     for _ in range(_MOST_STEPS):
         hits, tries, alarms, readings = _expected(weighed, _Chances(here))
         now = Base(
-            (hits + prior * default.shows) / (tries + prior),
-            (alarms + prior * default.false_alarm) / (readings + prior),
+            (hits + prior.shows * default.shows) / (tries + prior.shows),
+            (alarms + prior.false_alarm * default.false_alarm) / (readings + prior.false_alarm),
         )
         moved = max(abs(a - b) for a, b in zip(now, here, strict=True))
         here = now
@@ -81,11 +82,14 @@ def maximum(jobs: Said, default: Base, prior: float, start: Base | None = None) 
     return _found(weighed, _Chances(here))
 
 
-def log_posterior(at: Base, jobs: Said, default: Base, prior: float) -> float:
-    """Returns the logarithm of prior times likelihood, but for a constant."""
+def log_posterior(at: Base, jobs: Said, default: Base, prior: Base) -> float:
+    """Returns the logarithm of prior times likelihood, but for a constant.
+
+    `prior` says of each rate how many readings its default weighs.
+    """
     total = 0.0
-    for rate, usual in zip(at, default, strict=True):
-        total += prior * (usual * log(rate) + (1.0 - usual) * log(1.0 - rate))
+    for rate, usual, weight in zip(at, default, prior, strict=True):
+        total += weight * (usual * log(rate) + (1.0 - usual) * log(1.0 - rate))
     for usually, explained, number in _with_chances(jobs):
         total += number * log(sum(_weighed(explained, usually, _Chances(at))))
     return total

@@ -263,6 +263,8 @@ commands-lessons-compared = how the fingerprint was compared
 commands-lessons-yards = list the yards whose figures count, each with its weight
 commands-lessons-take-out = let the figures of a yard, by name or seal, count no more
 commands-lessons-date = a day such as 2026-03-01
+# $option: --weight
+commands-lessons-goes-with = { $option } goes with --weigh-in.
 # $words: Self-test
 # $figure: 1.4 min
 commands-lessons-row = { "" }  { $words }: { $figure }

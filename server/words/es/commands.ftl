@@ -211,6 +211,8 @@ commands-lessons-compared = cómo se comparó la huella
 commands-lessons-yards = enumera los talleres cuyas cifras cuentan, cada uno con su peso
 commands-lessons-take-out = deja de contar las cifras de un taller, por nombre o sello
 commands-lessons-date = un día como 2026-03-01
+# $option: --weight
+commands-lessons-goes-with = { $option } va con --weigh-in.
 # $words: Autodiagnóstico
 # $figure: 1,4 min
 commands-lessons-row = { "" }  { $words }: { $figure }

@@ -107,7 +107,7 @@ export function offered(ctx, { says, note, choices, taken }, again) {
   </button>`;
   if (!says && !choices.length && !taken.length) return nothing;
   // Paper offers nothing: there it is said what was found and what was taken.
-  return html`<div class=${says || taken.length ? 'card screen-stack' : 'card screen-stack on-screen'}>
+  return html`<div class="card screen-stack ${says || taken.length ? '' : 'on-screen'}">
     ${says ? html`<p>${says}</p>` : nothing}
     ${taken.map((each) => html`<p>${each.says}</p><div class="card-actions">${button(each)}</div>`)}
     ${choices.length ? html`<p class="on-screen">${note}</p><div class="card-actions">${choices.map(button)}</div>` : nothing}

@@ -38,25 +38,13 @@ export function yards(ctx, card) {
   };
   const weight = form.weight ?? card.weights[0].value;
   // On paper stand the yards that count, and nothing of what can be done about them.
-  return html`<section class=${card.rows.length ? 'screen-stack' : 'screen-stack on-screen'}>
+  return html`<section class="screen-stack ${card.rows.length ? '' : 'on-screen'}">
     <h2>${card.title}</h2>
     <p>${card.note}</p>
     ${card.none ? html`<p class="soft">${card.none}</p>` : nothing}
     ${form.says ? html`<p role="status"><strong>${form.says}</strong></p>` : nothing}
     ${form.fault ? html`<p class="field-fault" role="alert">${form.fault}</p>` : nothing}
-    <ul class="list" ?hidden=${!card.rows.length}>
-      ${card.rows.map(
-        (row) => html`<li class="list-row">
-          <span class="list-main">
-            <span class="list-title">${row.words}</span>
-            <span class="list-note">${row.note}</span>
-            <button class="small-button on-screen" type="button" ?disabled=${ctx.busy} @click=${() => takeOut(ctx, row.fingerprint, set)}>
-              ${words.out}
-            </button>
-          </span>
-        </li>`,
-      )}
-    </ul>
+    ${card.rows.length ? counting(ctx, card, set) : nothing}
     <div class="card-actions">
       <button class="small-button" type="button" @click=${() => give(ctx, set)}>${icon('out')} ${words.give}</button>
       <label class="small-button file-button"
@@ -66,6 +54,27 @@ export function yards(ctx, card) {
     </div>
     ${form.file ? weighing(ctx, card, weight, set) : nothing}
   </section>`;
+}
+
+/**
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {YardsCard} card
+ * @param {(more: object) => void} set
+ */
+function counting(ctx, { rows, words }, set) {
+  return html`<ul class="list">
+    ${rows.map(
+      (row) => html`<li class="list-row">
+        <span class="list-main">
+          <span class="list-title">${row.words}</span>
+          <span class="list-note">${row.note}</span>
+          <button class="small-button on-screen" type="button" ?disabled=${ctx.busy} @click=${() => takeOut(ctx, row.fingerprint, set)}>
+            ${words.out}
+          </button>
+        </span>
+      </li>`,
+    )}
+  </ul>`;
 }
 
 /**

@@ -78,7 +78,7 @@ def test_it_ends_at_the_same_rates_wherever_it_begins():
 
 
 def test_what_is_sure_is_counted_as_it_is():
-    found = maximum([(DEFAULT, [(1.0, [(1, 60, 0), (1, 0, 40)])], 1.0)], Base(0.5, 1e-9), 1e-9)[0]
+    found = maximum([(DEFAULT, [(1.0, [(1, 60, 0), (1, 0, 40)])], 1.0)], Base(0.5, 1e-9), Base(1e-9, 1e-9))[0]
 
     assert found.value == pytest.approx(0.6, abs=1e-6)
     assert (found.hits, found.tries) == pytest.approx((60, 100))
@@ -107,3 +107,12 @@ def test_neither_the_first_test_nor_a_job_that_waited_for_a_fault_says_how_often
     for job in jobs:
         read = {sum(faulted + clean for _, faulted, clean in counts) for _, counts in job["readings"]}
         assert read == {(len(tests[job["job"]]) - 1) * len(job["positions"])}
+
+
+def test_a_dozen_jobs_without_a_false_alarm_leave_more_than_half_of_its_default():
+    """Twenty jobs weigh as much as the default: to a twentieth of it no dozen moves it."""
+    twelve = [(DEFAULT, [(1.0, [[0, 0, 27]])], 12.0)]
+
+    _, alarm = maximum(twelve, DEFAULT, PRIOR)
+
+    assert DEFAULT.false_alarm / 2 < alarm.value < DEFAULT.false_alarm
