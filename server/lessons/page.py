@@ -64,13 +64,13 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
     rows = []
     for rate in found["rates"]:
         said = message(_LATER + rate["id"].replace("_", "-"), **_sort_words())
-        note = [message("lessons-default", default=exact(rate["default_ppm"])), _count_of(rate)]
-        band = None
+        note = [message("lessons-default", default=exact(rate["default_ppm"]))]
+        value, band = _count_of(rate), None
         if tells_enough(rate):
             bounds = {"low": _percent(rate["low_ppm"]), "high": _percent(rate["high_ppm"])}
-            note.append(message("lessons-between", **bounds, yards=len(found["yards"])))
+            note += [value, message("lessons-between", **bounds, yards=len(found["yards"]))]
+            value = _percent(rate["value_ppm"])
             band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
-        value = _percent(rate["value_ppm"]) if tells_enough(rate) else _count_of(rate)
         rows.append(_row(said, value, sentences(_as_sentences(note)), _behind(found, rate["id"]), band))
     return rows
 
