@@ -112,6 +112,22 @@ def test_a_bad_reading_that_names_nothing_tells_what_is_likeliest_and_how_to_men
     assert step["harness"]["next"] is None
 
 
+def test_nothing_is_to_be_mended_where_the_checks_leave_many_places(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="to see")
+    for n in range(40):
+        step = job.step()
+        if step["form"] != "measure":
+            break
+        job.choose(0 if n % 4 else 2)
+
+    assert step["id"] == "measure.done"
+    assert step["text"] == "0 of 13 read bad. 6 of 8 places can have the fault."
+    job.tap()
+    assert "Check it warmed with hot air" in [way["words"] for way in job.step()["choices"]]
+
+
 def test_a_second_round_adds_to_the_first(job):
     go_through(job, wiggle="bad", pins="unclear", seated="unclear")
     job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="", round=1)

@@ -56,8 +56,12 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
         return further
     else:
         made = measuring.end(job, position, done, repair)
-        likely = chain.segments[_likeliest(now)].id
-        made["text"] = sentences([made["text"], _where(harness, now), harness.mends[likely]])
+        likely = _likeliest(now)
+        told = [made["text"], _where(harness, now)]
+        # Nobody mends the likeliest of many places: what is left to check comes next.
+        if chain.chances(weights)[likely] >= _LIKELY:
+            told.append(harness.mends[chain.segments[likely].id])
+        made["text"] = sentences(told)
     made["harness"] = view(job, position, None)
     return made
 
