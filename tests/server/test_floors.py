@@ -31,6 +31,8 @@ FLOORS = (
     ("queries",),  # the core's answers
     ("news",),  # what is new to a phone that asks
     ("log",),
+    ("labelling.store",),  # the labels there are, told to phones with a sync
+    ("labelling.states",),
     ("photos",),
     ("phones",),
     ("news.board",),  # who waits for news, told by rooms above
