@@ -76,8 +76,11 @@ def built() -> Built:
         if not folder.is_dir():
             _drop_unused()
             unfinished = Path(tempfile.mkdtemp(dir=KEPT))
-            _build(unfinished)
-            unfinished.rename(folder)
+            try:
+                _build(unfinished)
+                unfinished.rename(folder)
+            finally:
+                shutil.rmtree(unfinished, ignore_errors=True)  # there only where it failed
         os.utime(folder)
     (wheel,) = folder.glob("*.whl")
     return Built(wheel, folder / "app", folder / "parts")
