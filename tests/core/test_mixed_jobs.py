@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tests.core.driver import home
 from tests.core.mixed_jobs import MixedJob
+from tests.long_runs import times
 
 PLACES = ("rear-right-outer", "rear-right-inner")
 ALL = (*PLACES, "rear-left-outer", "rear-left-inner")
@@ -31,7 +32,7 @@ def mixups(draw):
     return mixed, faulted, bad, draw(st.integers(0, len(mixed) - 1))
 
 
-@settings(max_examples=30)
+@settings(max_examples=times(20, 300))
 @given(mixups())
 def test_every_mix_up_settles_as_the_app_leads_and_on_what_is_wrong(mixup):
     """Where the fault goes is what the truth makes of each place that the app has the sensors put in."""

@@ -2,7 +2,7 @@
 
 Each walk ends closed or paused when whoever walks prefers to; no screen is the same twice in a row without
 news; what a step offers is never refused; every move that is offered changes something (`walker.py` says so
-at each step). Sixty short ones in the ordinary run, ten with each further sort of part, and some that begin
+at each step). Forty short ones in the ordinary run, ten with each further sort of part, and some that begin
 at a fault of the wiring; SWAPTRAIL_LONG=1 walks 2,000 of up to 80 steps with each.
 """
 
@@ -162,7 +162,7 @@ def case_of(machine, walks):
     return machine.TestCase
 
 
-TestWalks = case_of(Walks, 60)
+TestWalks = case_of(Walks, 40)
 TestCoilWalks = case_of(CoilWalks, 10)
 TestWheelWalks = case_of(WheelWalks, 10)
 TestSpeakerWalks = case_of(SpeakerWalks, 10)
