@@ -302,6 +302,43 @@ def test_a_test_that_three_phones_entered_is_one_question(core, ben, ana):
     assert len(told(step)) == 3
 
 
+def shared_by(core, ana, *people):
+    """Say that Ana's phone is Jo's, and that these share it."""
+    core("phones", phones=[
+        {"device": ana.device, "from": 1, "role": "bench", "name": "Jo", "people": list(people)}
+    ])  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("people", "who"),
+    [(["Ana"], "Ana, on the phone of Jo"), ([], "said by Ana on the phone of Jo")],
+)
+def test_a_question_about_tests_says_whose_phone_a_name_is_not_of(ben, ana, people, who):
+    shared_by(ben.core, ana, *people)
+    knows = ben.view()["knows"]
+    ben.tested(OUTER, knows=knows)
+    ana.tested(INNER, knows=knows)
+    step = ben.step()
+    assert [name for name, _ in told(step)] == ["Ben", who]
+    assert [choice["words"] for choice in step["choices"]] == [
+        "They were two tests",
+        "One test, and Ben has it right: fault at right outer",
+        f"One test. Right: fault at right inner ({who})",
+    ]
+
+
+@pytest.mark.parametrize("closed_first", [True, False])
+def test_a_question_about_a_closing_says_whose_phone_a_name_is_not_of(ben, ana, closed_first):
+    shared_by(ben.core, ana, "Ana")
+    closing = {"note": "", "why": "customer", "knows": ben.view()["knows"]}
+    if closed_first:
+        ana.force("job_closed", **closing)
+    ben.force("cleaned", position=OUTER, note="")
+    if not closed_first:
+        ana.force("job_closed", **closing)
+    assert [name for name, _ in told(ben.step())] == ["Ana, on the phone of Jo", "Ben"]
+
+
 def test_two_tests_count_both_once_somebody_says_so(ben, ana):
     knows = ben.view()["knows"]
     ben.tested(OUTER, knows=knows)

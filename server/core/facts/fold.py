@@ -297,7 +297,7 @@ def _work(event: dict, job: dict) -> dict:
 
 def _reopen(job: dict, went_on: dict) -> None:
     """Open a closed job again: another phone, not knowing of the closing, has worked on."""
-    closed = {name: job["closed"][name] for name in ("at", "actor")}
+    closed = {name: job["closed"][name] for name in ("at", "actor", "event")}
     job["closed"] = None
     job["reopened"] = {"closed": closed, "went_on": went_on}
 

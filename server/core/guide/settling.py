@@ -13,6 +13,8 @@ from ..state.contradictions import Contested
 from ..state.job import Job
 from ..words import sentences
 from ..words import stories as told
+from ..words.people import who
+from ..words.people import whose_phone
 from . import true_place
 from .step import action
 from .step import step
@@ -93,7 +95,8 @@ def _tests(job: Job, group: list) -> dict:
             {
                 "words": message(
                     "stories-tests-one",
-                    who=test["actor"] or message("custody-no-name"),
+                    phone=whose_phone(job.state, test["event"], test["actor"]),
+                    who=who(job.state, test["event"], test["actor"]),
                     read=told.test_line(job, test),
                 ),
                 "events": [apart]
@@ -104,9 +107,7 @@ def _tests(job: Job, group: list) -> dict:
                 "job": job.id,
             }
         )
-    lines = [
-        {"at": test["at"], "actor": test["actor"], "words": told.test_line(job, test)} for _, test in tests
-    ]
+    lines = [_line(job, test, told.test_line(job, test)) for _, test in tests]
     return _card(
         "settle.tests", message("stories-tests-title", count=len(tests)), lines, _waits(group), choices
     )
@@ -127,14 +128,15 @@ def _closing(job: Job, reopened: dict) -> dict:
             }
         )
     lines = [
-        {"at": closed["at"], "actor": closed["actor"], "words": message("stories-closed")},
-        {
-            "at": went_on["at"],
-            "actor": went_on["actor"],
-            "words": sentences.sentence(job, went_on["kind"], went_on["data"]),
-        },
+        _line(job, closed, message("stories-closed")),
+        _line(job, went_on, sentences.sentence(job, went_on["kind"], went_on["data"])),
     ]
     return _card("settle.closing", message("stories-closed-title"), lines, "", choices)
+
+
+def _line(job: Job, entry: dict, words) -> dict:
+    """Return a story as {"at", "actor", "words"}: when, who and on whose phone, and what was done."""
+    return {"at": entry["at"], "actor": who(job.state, entry["event"], entry["actor"]), "words": words}
 
 
 def _card(identity: str, title, lines: list, waits, choices: list) -> dict:

@@ -6,11 +6,22 @@ from ..messages import message
 
 def who(state, event: str, actor: str) -> str | dict:
     """Return the name beside an entry, or a message; `event` is the entry's identity."""
-    device, _, seq = event.rpartition(":")
-    phone = phone_of(state, device, int(seq))
-    if phone is None or actor == phone["name"]:
+    phone = _anothers(state, event, actor)
+    if phone is None:
         return actor or message("custody-no-name")
     return on_the_phone_of(phone, actor)
+
+
+def whose_phone(state, event: str, actor: str) -> str:
+    """Tell whether the phone of an entry is that of the name beside it (`own`), or of another (`other`)."""
+    return "other" if _anothers(state, event, actor) else "own"
+
+
+def _anothers(state, event: str, actor: str) -> dict | None:
+    """Return what is said of the phone of an entry where it is in another name, None where it is not."""
+    device, _, seq = event.rpartition(":")
+    phone = phone_of(state, device, int(seq))
+    return None if phone is None or actor == phone["name"] else phone
 
 
 def on_the_phone_of(phone: dict, actor: str) -> dict:

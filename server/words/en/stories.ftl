@@ -81,9 +81,13 @@ stories-tests-two = { $count ->
     [2] They were two tests
    *[other] They were { $count } tests
 }
+# $phone: other
 # $who: Ben
 # $read: fault at right outer
-stories-tests-one = One test, and { $who } has it right: { $read }
+stories-tests-one = { $phone ->
+    [other] One test. Right: { $read } ({ $who })
+   *[own] One test, and { $who } has it right: { $read }
+}
 stories-closed-title = Is this job done?
 stories-go-on = No: go on with it
 stories-close = Yes: close it

@@ -50,7 +50,10 @@ stories-tests-two = { $count ->
     [2] Fueron dos pruebas
    *[other] Fueron { $count } pruebas
 }
-stories-tests-one = Una prueba, y { $who } la tiene bien: { $read }
+stories-tests-one = { $phone ->
+    [other] Una prueba. Lo correcto: { $read } ({ $who })
+   *[own] Una prueba, y { $who } la tiene bien: { $read }
+}
 stories-closed-title = ¿Está terminado este trabajo?
 stories-go-on = No: seguir con él
 stories-close = Sí: cerrarlo
