@@ -213,6 +213,8 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
         if job and job["closed"] and kind.after_closing == REOPENS:
             _reopen(job, _work(event, job))
         if job and kind.name == "job_closed":
+            if event["device"] in state.phones:  # by which it is known whose phone that is
+                job["closed"]["event"] = envelope.identity(event)
             _reopen_unaware(job, event)
         if job and "paused" in job and ends_pause(kind, data):
             del job["paused"]
@@ -297,7 +299,7 @@ def _work(event: dict, job: dict) -> dict:
 
 def _reopen(job: dict, went_on: dict) -> None:
     """Open a closed job again: another phone, not knowing of the closing, has worked on."""
-    closed = {name: job["closed"][name] for name in ("at", "actor", "event")}
+    closed = {name: job["closed"][name] for name in ("at", "actor", "event") if name in job["closed"]}
     job["closed"] = None
     job["reopened"] = {"closed": closed, "went_on": went_on}
 

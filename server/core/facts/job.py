@@ -1,6 +1,5 @@
 """What belongs to a job as a whole: opening, what stays, closing."""
 
-from ..log import envelope
 from ..messages import message
 from ..messages import sentences
 from ..state.state import EMPTY
@@ -88,7 +87,6 @@ def _job_closed(state, event, job) -> None:
     job["reopened"] = None
     job.pop("paused", None)
     job["closed"] = {"at": event["at"], "actor": event["actor"], "note": event["data"]["note"]}
-    job["closed"]["event"] = envelope.identity(event)
     if event["data"].get("why"):
         job["closed"]["why"] = event["data"]["why"]
 

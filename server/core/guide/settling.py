@@ -136,7 +136,8 @@ def _closing(job: Job, reopened: dict) -> dict:
 
 def _line(job: Job, entry: dict, words) -> dict:
     """Return a story as {"at", "actor", "words"}: when, who and on whose phone, and what was done."""
-    return {"at": entry["at"], "actor": who(job.state, entry["event"], entry["actor"]), "words": words}
+    name = who(job.state, entry["event"], entry["actor"]) if "event" in entry else entry["actor"]
+    return {"at": entry["at"], "actor": name, "words": words}
 
 
 def _card(identity: str, title, lines: list, waits, choices: list) -> dict:
