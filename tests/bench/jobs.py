@@ -13,12 +13,10 @@ what a test missed; the habit ends at the first clean test.
 What goes wrong is rare, so it is weighed by its chance in the true world, which the same evidence gives, and
 not by counting: 7,800 jobs counted 4.8 comebacks of the habit in 100, and their chance is 5.4. The goals are
 held against the chances; what was counted stands beside them.
-With 260 jobs a board and world the app takes 0.848 x the habit's minutes (counted: 0.865), buys 0.08 good
-parts in 100 jobs and has 0.04 comebacks, 0.3 where misses are three times as likely. Good parts come to
-more than 0.1 where false alarms are three times as likely (0.15 and 0.18), and where one job in 260 went
-wrong: circuits on 8 positions (0.42) and misses on 4 (0.45), each three times as likely. Those 260 were run
-before a face was wiped with nothing opened (below); 160 nominal cars took as long with it, 0.90 x on 4
-positions and 0.85 x on 8.
+With 160 jobs a board and world the app takes 0.858 x the habit's minutes (0.875 on 4 positions, 0.842 on 8),
+buys 0.09 good parts in 100 jobs and has 0.04 comebacks, 0.31 where misses are three times as likely. Good
+parts come to more than 0.1 where false alarms are three times as likely (0.15 and 0.17), and where one job in
+160 went wrong: circuits on 8 positions (0.63) and misses on 4 (0.68), each three times as likely.
 
 With a spare at hand it takes 0.710 x the habit's minutes (160 jobs a board and world: 0.722 on 4 positions,
 0.699 on 8), buys 0.07 good parts in 100 jobs and has 0.05 comebacks. Above 0.1 good parts are false alarms
