@@ -387,6 +387,8 @@ export interface Move {
   events: Draft[];
   /** For a replacement: the step that asks for the new sensor. */
   form: NewUnitStep | null;
+  /** For a repair: what its form asks for. */
+  repair: RepairAction | null;
   /** The positions that a hand comes to. */
   touches: string[];
   /** Which goes where; `start` is empty for a sensor that no position holds. */

@@ -18,7 +18,7 @@ import { part } from './frame/part.js';
 import { showSigns } from './frame/signs.js';
 import { watchInstall } from './phone/install.js';
 import { faultPage, pageFor } from './pages.js';
-import { placeKept, returnToPlace } from './frame/place-kept.js';
+import { placeKept, returnToPlace, showsScreen } from './frame/place-kept.js';
 import { Recorder } from './frame/recorder.js';
 import { refusalPanel } from './frame/refusal.js';
 import { Router } from './frame/router.js';
@@ -120,7 +120,7 @@ class App {
     this.#route = route;
     this.#opened = true;
     this.#recorder.refusal = null;
-    this.#recorder.forgetUndo();
+    this.#recorder.arrive(route.params.job);
     // What the screen that is left still waits for does not hold this one up.
     this.#waiting = null;
     this.#present = Promise.resolve();
@@ -220,6 +220,7 @@ class App {
     render(frame({ ...parts, body, key }, { mark: markOf(this.#services), busy: this.#recorder.busy, undo: this.#recorder.undo, others: this.#others.line.value }), this.#root);
     document.title = visible(`${parts.title} · Swaptrail`);
     this.#showTrouble();
+    showsScreen(key);
     if (key !== this.#shownKey) this.#arrive(key);
     if (this.#opened) returnToPlace();
     this.#opened = false;

@@ -5,6 +5,8 @@ import pytest
 from tests.browser.phone_log import facts
 from tests.browser.seeded_job import JOB
 from tests.browser.seeded_job import job_driver
+from tests.core.scenarios import all_four
+from tests.core.scenarios import both_places
 from tests.core.scenarios import meter_bad
 
 OUTER = "rear-right-outer"
@@ -110,3 +112,44 @@ def test_what_was_found_after_all_checks_says_where_too(at_repair):
     phone.tap("Found it and repaired it")
     phone.page.locator("[data-step=seat], [data-step=test]").first.wait_for()
     assert [each["segment"] for each in told(phone.page, "circuit_repaired")] == ["channel"]
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_a_repair_among_the_other_moves_asks_where_and_what_before_it_is_recorded(at_repair, width):
+    driver = job_driver()
+    both_places(driver)
+    phone = at_repair(driver, width=width)
+    page = phone.page
+    phone.tap("Other moves")
+    page.get_by_text("more moves").click()
+    phone.tap("I have repaired it")
+    page.get_by_role("heading", name="Where was it?").wait_for()
+    assert told(page, "circuit_repaired") == []
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    phone.tap("Not this")
+    page.get_by_text("more moves").click()
+    phone.tap("I have repaired it")
+    page.get_by_label("Sensor plug").check()
+    page.get_by_label("Plug cleaned and dried").check()
+    take(phone, "before")
+    phone.tap("I have repaired it")
+
+    page.locator("[data-step=test]").wait_for()
+    assert told(page, "circuit_repaired") == [
+        {"cause": WIRING, "what": "Plug cleaned and dried", "segment": "connector"}
+    ]
+    assert told(page, "photo_taken")[-1]["repair"] == "before"
+
+
+def test_a_place_tapped_for_one_cause_is_not_recorded_for_another_that_has_no_such_place(at_repair):
+    driver = job_driver()
+    all_four(driver)
+    phone = at_repair(driver)
+    page = phone.page
+    phone.show(f"/#/job/{JOB}/ways/repair")
+    page.get_by_label("iring at right outer").check()
+    page.get_by_label("Sensor plug").check()
+    page.get_by_label("upply or ground of the rear").check()
+    phone.tap("Record the repair")
+    page.get_by_role("alert").get_by_text("Tap where it was.").wait_for()
+    assert told(page, "circuit_repaired") == []

@@ -1,5 +1,6 @@
 """The last entry is taken back by one tap, for a while; Back leads out of a job, never forward again."""
 
+from contextlib import ExitStack
 from contextlib import closing
 
 import pytest
@@ -17,18 +18,36 @@ MIDDLES = """() => {
   return boxes.map(({ top, height }) => Math.round(top + height / 2 - boxes[0].top - boxes[0].height / 2));
 }"""
 
+# In how many lines the words of a part stand.
+LINES = """(of) => {
+  const range = document.createRange();
+  range.selectNodeContents(document.querySelector(of));
+  return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
+}"""
+
 
 @pytest.fixture
-def phone(tmp_path):
-    """A paired phone; it may not have complained by the end of the test."""
+def take_phone(tmp_path):
+    """Give a phone out of its box and a link to pair it; by the end none may have complained."""
+    taken = []
     # Closed also where the visit fails: a phone that goes on asks a server whose folder is gone.
-    with (
-        closing(AppServer(tmp_path / "data")) as server,
-        closing(Phone(tmp_path / "phone", server.base)) as phone,
-    ):
-        phone.visit(server.link())
-        yield phone
-    assert phone.complaints.heard == []
+    with ExitStack() as opened:
+        server = opened.enter_context(closing(AppServer(tmp_path / "data")))
+
+        def take(**options):
+            taken.append(opened.enter_context(closing(Phone(tmp_path / "phone", server.base, **options))))
+            return taken[-1], server.link()
+
+        yield take
+    assert [each for phone in taken for each in phone.complaints.heard] == []
+
+
+@pytest.fixture
+def phone(take_phone):
+    """A paired phone."""
+    phone, link = take_phone()
+    phone.visit(link)
+    return phone
 
 
 def test_an_entry_is_taken_back_by_one_tap_and_the_history_says_so(phone):
@@ -58,6 +77,27 @@ def test_the_head_of_a_narrow_phone_keeps_to_one_line_beside_undo(phone):
     assert phone.page.evaluate(MIDDLES) == [0, 0, 0, 0]
 
 
+def test_the_head_keeps_to_one_line_in_the_language_with_the_longer_words_too(take_phone):
+    phone, link = take_phone(size=(320, 640), locale="es-ES")
+    page = phone.page
+    page.goto(link)
+    page.get_by_label("Tu nombre").fill("Ana")
+    page.locator(".main-button").tap()
+    phone.tap("Abrir un trabajo")
+    page.get_by_label("Vehículo", exact=True).fill("Familiar")
+    page.get_by_role("radio", name="Detrás, 4 sensores").tap()
+    phone.tap("Abrir el trabajo")
+    phone.wait_step("cautions")
+    phone.tap("Lo he leído")
+    phone.wait_step("look")
+    phone.tap("Todo como debe ser")
+    phone.wait_step("test")
+    page.get_by_role("button", name="Deshacer").wait_for()
+
+    assert page.evaluate(MIDDLES) == [0, 0, 0, 0]
+    assert page.evaluate(LINES, ".screen-title") == 1
+
+
 def test_back_leads_out_of_a_job_and_never_forward_again(phone):
     mechanic = Mechanic(phone)
     mechanic.opens_a_job()
@@ -70,3 +110,73 @@ def test_back_leads_out_of_a_job_and_never_forward_again(phone):
     wait_until(page, "(job) => location.hash === job", job)
     page.go_back()
     wait_until(page, "(job) => location.hash !== job && !location.hash.endsWith('/history')", job)
+
+
+def opens(phone, address):
+    """Tap the link to a screen behind the job's step."""
+    links = phone.page.locator(".job-links summary")
+    if not phone.page.locator(f"a[href$='{address}']").first.is_visible():
+        links.tap()
+    phone.page.locator(f"a[href$='{address}']").first.tap()
+    wait_until(phone.page, "(end) => location.hash.endsWith(end)", address)
+
+
+def undo(phone):
+    return phone.page.get_by_role("button", name="Undo")
+
+
+def test_undo_goes_along_to_the_other_screens_of_the_job_and_no_further(phone):
+    mechanic = Mechanic(phone)
+    mechanic.opens_a_job()
+    mechanic.enters_a_test(OUTER)
+    phone.wait_step("photo")
+    opens(phone, "/history")
+    undo(phone).tap()
+    phone.see("a slip")
+    assert undo(phone).count() == 0
+    phone.page.get_by_label("Back").tap()
+    mechanic.enters_a_test("left outer")
+    phone.wait_step("photo")
+    phone.page.get_by_label("Back").tap()
+    phone.page.get_by_role("button", name="Open a job").wait_for()
+    assert undo(phone).count() == 0
+
+
+def test_a_pause_is_taken_back_by_one_tap_and_its_step_begins_at_the_top(phone):
+    Mechanic(phone).opens_a_job()
+    page = phone.page
+    page.set_viewport_size({"width": 320, "height": 420})
+    phone.wait_step("test")
+    opens(phone, "/ways")
+    page.locator("[data-way=pause]").tap()
+    page.get_by_role("radio").first.tap()
+    page.locator(".main-button").tap()
+    phone.wait_step("paused")
+    assert page.locator("main").evaluate("(main) => main.scrollTop") == 0
+    undo(phone).tap()
+    phone.wait_step("test")
+
+
+def test_a_new_job_begins_at_its_top_however_far_its_form_was_scrolled(phone):
+    page = phone.page
+    page.set_viewport_size({"width": 320, "height": 420})
+    phone.tap("Open a job")
+    page.get_by_label("Vehicle", exact=True).fill("Blue estate")
+    page.get_by_role("radio", name="Rear, 4 sensors").tap()
+    page.get_by_role("radio", name="Beeps without reason").tap()
+    page.get_by_label("Part number").fill("PS-4711")
+    assert page.locator("main").evaluate("(main) => main.scrollTop") > 100
+    phone.tap("Open the job")
+    phone.wait_step("cautions")
+    assert page.locator("main").evaluate("(main) => main.scrollTop") == 0
+
+
+def test_a_button_that_leads_back_to_the_job_leaves_nothing_to_go_back_to(phone):
+    Mechanic(phone).opens_a_job()
+    page = phone.page
+    job = page.evaluate("location.hash")
+    opens(phone, "/ways")
+    phone.tap("Go on with the job")
+    wait_until(page, "(job) => location.hash === job", job)
+    page.go_back()
+    wait_until(page, "(job) => !location.hash.startsWith(job)", job)

@@ -204,8 +204,9 @@ class Walker:
                 ]
             elif move["move"] == "listen":
                 found += self._heard(move["touches"][0])
-            elif move["events"]:
-                found.append(Answer(f"move {n}: {move['move']}", move["events"]))
+            else:
+                events = (move["repair"] or move)["events"]
+                found.append(Answer(f"move {n}: {move['move']}", events))
         return found
 
     def _heard(self, place):

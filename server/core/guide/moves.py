@@ -12,6 +12,7 @@ from ..words import causes
 from ..words import results
 from ..words import words
 from ..words.words import unit_name
+from . import repairing
 from . import repeats
 from .fixing import replace_step
 
@@ -62,6 +63,7 @@ def _move(job: Job, entry) -> dict:
         "touches": _touched(job, entry),
         "arrows": _arrows(job, entry),
         "form": _form(job, entry),
+        "repair": _repair(job, entry),
     }
 
 
@@ -92,15 +94,11 @@ def _goes_round(job: Job, fitted: dict, position: str) -> bool:
 
 
 def _events(job: Job, entry) -> list:
-    """Return what a tap on the move records: that it starts; of a repair, that it is done.
+    """Return what a tap on the move records: that it starts.
 
-    Nothing for a replacement, which asks for the new unit first, and for listening, which is an answer.
+    Nothing where more is asked first: a replacement's new unit, where a repair was, what was heard.
     """
-    if entry["move"] in ("replace", "listen"):
-        return []
-    if entry["move"] == "repair":
-        return [draft("circuit_repaired", cause=entry["cause"].partition("#")[0], what="repaired")]
-    return [_start(job, entry)]
+    return [] if entry["move"] in ("replace", "listen", "repair") else [_start(job, entry)]
 
 
 def _touched(job: Job, entry) -> list[str]:
@@ -123,6 +121,11 @@ def _form(job: Job, entry) -> dict | None:
     """Return the step that has to be filled in before a move can start: a replacement's new unit."""
     unit = job.fitted_at(_position(entry)) if entry["move"] == "replace" else None
     return replace_step(job, unit) if unit else None
+
+
+def _repair(job: Job, entry) -> dict | None:
+    """Return the button that records a repair, whose form asks where it was and what was done."""
+    return repairing.repaired(job, entry["cause"]) if entry["move"] == "repair" else None
 
 
 def title_of(job: Job, entry: dict) -> dict:

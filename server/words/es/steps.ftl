@@ -104,7 +104,7 @@ steps-moves-outlook = Qué significa cada resultado
 ## A new sensor
 
 steps-new-label = Etiqueta { PART($sort, form: "the-new") }
-steps-type = Escribir el código
+steps-type = Teclear el código
 steps-write = Escribir un código a mano
 steps-new-fit = Montar { $code }
 steps-new-scan = Leer su etiqueta nueva

@@ -7,6 +7,7 @@
 /**
  * @typedef {object} Place
  * @property {number} [top]     how far the body was scrolled
+ * @property {string} [screen]  what stood there then: a job goes on to another step at the same address
  * @property {string} [text]    what is searched for
  * @property {string} [stands]  what is shown alone
  * @property {number} [most]    rows
@@ -18,6 +19,8 @@ const CALM_MS = 300;
 /** @type {Place} */
 let here = {};
 let timer = 0;
+/** What stands there now. */
+let shown = '';
 
 /** The place in the present entry. */
 export const placeKept = () => here;
@@ -42,15 +45,20 @@ export function watchPlace() {
   addEventListener('pagehide', leave);
 }
 
-/** Scroll the body to where it was left. */
+/** Another screen stands there. @param {string} screen  tells it from others */
+export function showsScreen(screen) {
+  shown = screen;
+}
+
+/** Scroll the body to where it was left, if what was read there still stands there. */
 export function returnToPlace() {
   const body = document.querySelector('main');
-  if (body && here.top) body.scrollTop = here.top;
+  if (body && here.top && here.screen === shown) body.scrollTop = here.top;
 }
 
 function leave() {
   const top = Math.round(document.querySelector('main')?.scrollTop ?? 0);
-  if (top !== (here.top ?? 0)) here = { ...here, top };
+  if (top !== (here.top ?? 0) || (top && here.screen !== shown)) here = { ...here, top, screen: shown };
   else if (!timer) return;
   write();
 }

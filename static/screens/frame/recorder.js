@@ -67,6 +67,8 @@ export class Recorder {
   #acting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #undoEnds;
+  /** The job of the entry that can be taken back. @type {string | null} */
+  #undoOf = null;
 
   /**
    * Record facts that belong together.
@@ -158,8 +160,14 @@ export class Recorder {
     if (job === null || !taken.length) return;
     const corrections = taken.map(({ device, seq }) => ({ kind: 'corrected', data: { device, seq, reason: SLIP }, job }));
     this.undo = () => this.#takeBack(corrections, job);
+    this.#undoOf = job;
     this.#undoEnds = setTimeout(() => this.forgetUndo(), UNDO_MS);
   }
+
+  /** Another screen is opened: on one of the same job the entry can still be taken back. @param {string | undefined} job */
+  arrive = (job) => {
+    if (job !== this.#undoOf) this.forgetUndo();
+  };
 
   /** What was recorded stays; a correction goes by the history from now on. */
   forgetUndo = () => {

@@ -175,14 +175,20 @@ export class Router {
   }
 
   /**
-   * Go to a screen.
+   * Go to a screen. To the one that one came from that is a way back, as the phone's own Back leads.
    * @param {string} hash   one of `to`
    * @param {{replace?: boolean}} [options]  leave no way back to the present address
    */
   go(hash, { replace = false } = {}) {
     const link = linkTo(hash);
     if (replace) history.replaceState(history.state, '', link);
-    else if (here() !== link) history.pushState({ from: here() }, '', link);
+    else if (here() !== link) {
+      if (history.state?.from === link) {
+        history.back();
+        return;
+      }
+      history.pushState({ from: here() }, '', link);
+    }
     this.#look();
   }
 

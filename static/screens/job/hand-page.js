@@ -132,8 +132,9 @@ function mixing(ctx, view) {
     second: {
       words: say('job-mixing-none'),
       run: () => {
-        delete form.mixing;
-        ctx.redraw();
+        const { stopped } = form;
+        ctx.forget();
+        if (stopped) ctx.go(to.job(view.id));
       },
     },
   };

@@ -15,7 +15,7 @@ import { to } from '../frame/router.js';
 export function wayToMixing({ services, go }, view) {
   if (!mayMix(view)) return null;
   return () => {
-    services.drafts.touch(handForm(view.id), { mixing: allOf(view) });
+    services.drafts.touch(handForm(view.id), { mixing: allOf(view), stopped: true });
     go(to.jobPart(view.id, 'hand'));
   };
 }

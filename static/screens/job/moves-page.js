@@ -9,7 +9,7 @@ import { html, nothing } from 'lit-html';
 import { say } from '../../words/words.js';
 import { waysLink } from './ways-link.js';
 import { to } from '../frame/router.js';
-import { moveCard, replacing, startButton } from './steps/moves.js';
+import { askedFirst, moveCard, startButton } from './steps/moves.js';
 
 /** @typedef {import('../../core/views.js').Move} Move */
 
@@ -32,7 +32,7 @@ export function movesPage(ctx) {
       main: { words: say('job-go-on'), run: () => ctx.go(to.job(job)) },
     };
   }
-  const asked = replacing(ctx);
+  const asked = askedFirst(ctx);
   if (asked) return { ...head, ...asked };
   const [best, ...rest] = view.moves;
   const small = (/** @type {Move} */ move) =>

@@ -79,9 +79,11 @@ function row({ form, redraw }, { id, title, note, marked, why, options, chosen, 
       class="list-row"
       type="button"
       aria-expanded=${isOpen}
-      @click=${() => {
+      @click=${(/** @type {{currentTarget: HTMLElement}} */ { currentTarget }) => {
         form.open = isOpen ? '' : id;
         redraw();
+        // What it opens to stands below it: on a small screen that is below the edge.
+        currentTarget.closest('li')?.scrollIntoView({ block: 'nearest' });
       }}
     >
       <span class="list-main">

@@ -10,6 +10,7 @@ import { carryOn } from '../../scan/open-camera.js';
 import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { newUnitStep } from './new-unit.js';
+import { repairScreen } from './repair.js';
 
 /** @typedef {import('../../../core/views.js').Draft} Draft */
 /** @typedef {import('../../../core/views.js').MovesStep} MovesStep */
@@ -18,7 +19,7 @@ import { newUnitStep } from './new-unit.js';
 /** @param {import('./step-context.js').StepContext<MovesStep>} ctx */
 export function movesStep(ctx) {
   const best = ctx.view.moves[0];
-  const asked = replacing(ctx);
+  const asked = askedFirst(ctx);
   if (asked) return asked;
   return {
     bare: true,
@@ -29,34 +30,39 @@ export function movesStep(ctx) {
 }
 
 /**
- * The form for a new sensor, once a replacement was chosen among the moves; else null.
+ * What has to be told before the chosen move counts: the new sensor of a replacement, where a repair was; else null.
  * @param {import('./step-context.js').StepContext} ctx
  */
-export function replacing(ctx) {
-  const { form } = ctx.view.moves.find((each) => each.form && each.title === ctx.form.replacing) ?? {};
-  if (!form) return null;
-  const act = async (/** @type {Draft[]} */ drafts) => {
-    const recorded = await ctx.act(drafts);
+export function askedFirst(ctx) {
+  const { form, repair, title } = ctx.view.moves.find((each) => asksFirst(each) && each.title === ctx.form.move) ?? {};
+  const act = async (/** @type {Draft[]} */ drafts, /** @type {import('../../frame/recorder.js').ActOptions} */ options = {}) => {
+    const recorded = await ctx.act(drafts, options);
     if (recorded) ctx.go(to.job(ctx.job));
     return recorded;
   };
+  const other = { words: say('steps-moves-not-this'), run: () => leave(ctx) };
+  if (repair) return repairScreen(ctx, repair, other, { title, record: act });
+  if (!form) return null;
   const parts = newUnitStep({ ...ctx, step: form, act });
   return {
     ...parts,
     bare: true,
     body: parts.bare ? parts.body : html`<div><h1>${sentence(form.title)}</h1><p class="lead">${form.text}</p></div>${parts.body}`,
-    second: parts.second ?? { words: say('steps-moves-not-this'), run: () => leave(ctx) },
+    second: parts.second ?? other,
   };
 }
 
+/** @param {Move} move */
+const asksFirst = ({ form, repair }) => Boolean(form ?? repair);
+
 /** @param {import('./step-context.js').StepContext} ctx */
 function leave(ctx) {
-  delete ctx.form.replacing;
+  delete ctx.form.move;
   ctx.redraw();
 }
 
 /**
- * The button that begins a move: a replacement asks for the new sensor first.
+ * The button that begins a move: a replacement and a repair ask first.
  * @param {import('./step-context.js').StepContext} ctx
  * @param {Move} move
  */
@@ -68,8 +74,8 @@ export function startButton(ctx, move) {
         ctx.go(to.jobPart(ctx.job, 'listen'));
         return;
       }
-      if (move.form) {
-        ctx.form.replacing = move.title;
+      if (asksFirst(move)) {
+        ctx.form.move = move.title;
         ctx.redraw();
         return;
       }

@@ -32,17 +32,18 @@ export function repairStep(ctx) {
 }
 
 /**
- * The repair as a screen of its own, opened from a check.
+ * The repair as a screen of its own, opened from a check or a move.
  * @param {import('./step-context.js').StepContext} ctx
  * @param {Action} action  records the repair
  * @param {import('../../frame/frame.js').Button} second
+ * @param {{title?: string, record?: (drafts: import('../../../log/log.js').Draft[]) => unknown}} [move]
  * @returns {StepParts}
  */
-export function repairScreen(ctx, action, second) {
+export function repairScreen(ctx, action, second, { title = ctx.step.title, record = ctx.act } = {}) {
   if (!isRepair(action)) return { body: nothing, second };
-  const parts = repairParts(ctx, action, (drafts) => ctx.act(drafts));
+  const parts = repairParts(ctx, action, (drafts) => record(drafts));
   if (parts.bare) return parts;
-  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${ctx.step.title}</p>${cautionList(ctx.view.cautions)} ${parts.body}`, second };
+  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${title}</p>${cautionList(ctx.view.cautions)} ${parts.body}`, second };
 }
 
 /**
@@ -59,8 +60,10 @@ export function repairParts(ctx, { words, events, segments, position }, record) 
     form[name] = value;
     ctx.redraw();
   };
+  // One that was tapped for another cause may not be among those of this.
+  const tapped = segments.find(({ id }) => id === form.segment)?.id;
   /** What the checks named, until another one is tapped. @type {string | undefined} */
-  const segment = form.segment ?? events[0]?.data.segment;
+  const segment = tapped ?? events[0]?.data.segment;
   const run = () => {
     if (!segment) return set('asked')('yes');
     const what = (form.what ?? '').trim();
