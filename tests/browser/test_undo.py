@@ -180,3 +180,19 @@ def test_a_button_that_leads_back_to_the_job_leaves_nothing_to_go_back_to(phone)
     wait_until(page, "(job) => location.hash === job", job)
     page.go_back()
     wait_until(page, "(job) => !location.hash.startsWith(job)", job)
+
+
+def test_after_a_pause_the_phones_own_back_leads_out_of_the_job_not_through_its_ways(phone):
+    Mechanic(phone).opens_a_job()
+    page = phone.page
+    job = page.evaluate("location.hash")
+    opens(phone, "/ways")
+    page.locator("[data-way=pause]").tap()
+    page.get_by_role("radio").first.tap()
+    page.locator(".main-button").tap()
+    phone.wait_step("paused")
+    page.go_back()
+    row = page.locator(".job-next")
+    row.wait_for()
+    assert not page.evaluate("location.hash").startswith(job)
+    assert row.inner_text().startswith("To order")

@@ -8,6 +8,7 @@ from tests.browser.seeded_job import open_job
 from tests.browser.test_exchange_screens import TOO_SMALL
 from tests.browser.test_exchange_screens import TOO_WIDE
 from tests.browser_support import Complaints
+from tests.core.scenarios import replaced_and_proven
 from tests.static.app_server import AppServer
 
 
@@ -153,6 +154,20 @@ def test_what_is_in_the_hand_is_settled_before_the_end(open_at):
     page.get_by_text("Settle this first").wait_for()
     page.get_by_role("button", name="Stop this move").click()
     page.locator("[data-step=fit]").wait_for()
+
+
+@pytest.mark.parametrize("width", [320, 390])
+def test_where_a_sensor_in_the_hand_goes_is_asked_before_an_end_without_a_repair(open_at, width):
+    driver = job_driver()
+    replaced_and_proven(driver)
+    page = open_at(driver, width)
+    ways(page, "close")
+    page.get_by_text("Settle this first").wait_for()
+    assert page.evaluate(TOO_WIDE) == []
+    page.get_by_role("button", name="To the parts counter").click()
+    page.get_by_role("radio").first.wait_for()
+    moved = [fact["data"] for fact in facts(page) if fact["kind"] == "unit_moved"]
+    assert [each["place"] for each in moved] == ["counter"]
 
 
 def test_a_repair_is_recorded_from_any_step(open_at):

@@ -210,7 +210,7 @@ steps-test-which-how = Tap a fault once more if the test does not report on it.
 steps-test-was-unplugged = { $position } was unplugged
 steps-test-came-and-went = The fault came and went
 steps-test-provoked = What came before this test
-steps-test-provoked-else = something else
+steps-test-provoked-else = none of these
 steps-test-again = Take it again
 steps-test-note = Note
 # $number (count): 2

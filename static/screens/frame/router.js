@@ -67,6 +67,9 @@ export const SCREENS = [
   [/^code\/([^/]+)\/(scanned|typed)$/, 'code', ['code', 'how']],
 ];
 
+/** A way that is longer is forgotten from its beginning. */
+const MOST_KEPT = 20;
+
 const LABEL_PATH = /^u\/([^/]+)$/i;
 
 /**
@@ -166,6 +169,8 @@ export class Router {
 
   #onRoute;
   #shown = '';
+  /** What led to it. @type {string[]} */
+  #trail = [];
 
   start() {
     addEventListener('hashchange', this.#look);
@@ -175,7 +180,7 @@ export class Router {
   }
 
   /**
-   * Go to a screen. To the one that one came from that is a way back, as the phone's own Back leads.
+   * Go to a screen. To one that one came by that is a way back, as the phone's own Back leads.
    * @param {string} hash   one of `to`
    * @param {{replace?: boolean}} [options]  leave no way back to the present address
    */
@@ -183,19 +188,17 @@ export class Router {
     const link = linkTo(hash);
     if (replace) history.replaceState(history.state, '', link);
     else if (here() !== link) {
-      if (history.state?.from === link) {
-        history.back();
-        return;
-      }
-      history.pushState({ from: here() }, '', link);
+      if (wentBack(link)) return;
+      history.pushState(cameBy(trail(), here()), '', link);
     }
     this.#look();
   }
 
   #look = () => {
     // A tapped link has left no note of where it was tapped.
-    if (history.state === null) history.replaceState({ from: this.#shown }, '');
+    if (history.state === null) history.replaceState(cameBy(this.#trail, this.#shown), '');
     this.#shown = here();
+    this.#trail = trail();
     enterPlace();
     this.#onRoute(routeOf(location));
   };
@@ -206,18 +209,34 @@ function here() {
   return `${location.pathname}${location.hash}`;
 }
 
+/** The addresses that the phone's own Back leads to one after the other, the nearest last. @returns {string[]} */
+function trail() {
+  return history.state?.trail ?? [];
+}
+
+/** @param {string[]} before @param {string} link  the address that is left; none where the app begins */
+function cameBy(before, link) {
+  return { trail: (link ? [...before, link] : before).slice(-MOST_KEPT) };
+}
+
+/** To a page that one came by go back, and say so: the way from there on is forgotten. @param {string} link */
+function wentBack(link) {
+  const passed = trail();
+  const place = passed.lastIndexOf(link);
+  if (place < 0) return false;
+  history.go(place - passed.length);
+  return true;
+}
+
 /**
- * Go back in the app. Where that is the page one came from, the way here is forgotten, so that the phone's
- * own Back leads on from there and never forward again.
+ * Go back in the app. Where that is a page one came by, the way here is forgotten, so that the phone's own
+ * Back leads on from there and never forward again.
  * @param {string} hash  one of `to`
  */
 export function goBack(hash) {
   const link = linkTo(hash);
-  if (history.state?.from === link) {
-    history.back();
-    return;
-  }
-  history.replaceState({ from: '' }, '', link);
+  if (wentBack(link)) return;
+  history.replaceState({ trail: trail() }, '', link);
   dispatchEvent(new PopStateEvent('popstate'));
 }
 

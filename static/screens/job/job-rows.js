@@ -34,7 +34,9 @@ function jobRow(job) {
         ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
         ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
         ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
-        ${job.next_words ? html`<span class="list-note job-next">${sentence(say('job-list-next', { step: job.next_words }))}</span>` : nothing}
+        ${job.next_words
+          ? html`<span class="list-note job-next">${sentence(job.paused ? job.next_words : say('job-list-next', { step: job.next_words }))}</span>`
+          : nothing}
         ${job.complaint ? html`<span class="list-note job-complaint">${job.complaint}</span>` : nothing}
         <span class="list-note">${standing(job)}</span>
         ${job.found_by.map((words) => html`<span class="list-note job-found">${icon('keys')} <span>${sentence(words)}</span></span>`)}

@@ -142,7 +142,7 @@ function blocked(ctx, { blockers, stop, settle }) {
       ({ unit, title, choices: places }) => html`<section class="card">
         <h2>${sentence(title)}</h2>
         ${placeButtons(ctx, places, (events) => ctx.act(events))}
-        <a class="link-button" href=${linkTo(to.unit(unit))}>${say('job-position-all', { sort: ctx.data.view.sort })}</a>
+        <a class="link-button" href=${linkTo(to.unit(unit))}>${say('job-position-all', { sort: ctx.data.sort })}</a>
       </section>`,
     )}`;
 }
