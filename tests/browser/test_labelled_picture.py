@@ -15,8 +15,10 @@ from tests.browser.returned import also
 from tests.browser.returned import put_on_server
 from tests.browser.returned import returned
 from tests.browser.screens import screens
+from tests.browser.seeded_job import job_driver
 from tests.browser.test_exchange_screens import at_first_pull
 from tests.browser_support import wait_until
+from tests.core.scenarios import follows
 from tests.server.phone import jpeg
 from tests.static.symbols import DATA_MATRIX
 from tests.static.symbols import envelope
@@ -57,6 +59,19 @@ def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_
     page.get_by_role("button", name="Keep a picture").wait_for()
     camera.show(label_picture(CODES[21], phone.base))
     assert waits_for(page, CODES[21]) == ([], [])
+
+
+def test_a_replacement_chosen_among_the_moves_keeps_the_picture_of_its_new_label(phone, camera):
+    driver = job_driver()
+    follows(driver)
+    page = phone.holds(driver).show(f"/#/job/{driver.job}/moves")
+    page.locator(".main-button").click()
+    page.get_by_role("button", name="It reads PS-1 too").click()
+    phone.tap("Scan its new label")
+    camera.show(label_picture(CODES[22], phone.base))
+    page.locator("[data-step=pull], [data-step=fit]").wait_for()
+    phone.show(f"/#/job/{driver.job}/photos")
+    wait_until(page, "() => [...document.querySelectorAll('main img')].some((img) => img.naturalWidth > 0)")
 
 
 def test_the_clerk_has_it_beside_the_part_and_says_whether_that_is_the_one(app_server, clerk_at):
