@@ -389,6 +389,7 @@ export interface Move {
   form: NewUnitStep | null;
   /** For a repair: what its form asks for. */
   repair: RepairAction | null;
+  cautions: Caution[];
   /** The positions that a hand comes to. */
   touches: string[];
   /** Which goes where; `start` is empty for a sensor that no position holds. */

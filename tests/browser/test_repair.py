@@ -125,6 +125,7 @@ def test_a_repair_among_the_other_moves_asks_where_and_what_before_it_is_recorde
     phone.tap("I have repaired it")
     page.get_by_role("heading", name="Where was it?").wait_for()
     assert told(page, "circuit_repaired") == []
+    assert page.get_by_text("Key off to unplug").is_visible()
     assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
     phone.tap("Not this")
     page.get_by_text("more moves").click()

@@ -135,3 +135,13 @@ def test_a_repair_while_checking_again_leads_to_fresh_checks(job):
     first = job.step()["expects"]["check"]
     job.choose(0)
     assert job.step()["expects"]["check"] != first
+
+
+def test_what_positions_share_is_checked_and_repaired_under_the_cautions_of_the_wiring(core):
+    job = Driver(core).begin()
+    job.test("rear-left-outer", "rear-left-inner", INNER, OUTER)
+    view = job.view()
+    assert view["step"]["id"] == "wiring.several"
+    assert [each["id"] for each in view["cautions"]] == ["key_off", "airbag", "battery"]
+    told = {move["move"]: [each["id"] for each in move["cautions"]] for move in view["moves"]}
+    assert (told["repair"], told["retest"]) == (["key_off", "airbag", "battery"], [])

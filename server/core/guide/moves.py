@@ -7,6 +7,7 @@ from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
 from ..messages import minutes
+from ..parts import cautions
 from ..state.job import Job
 from ..words import causes
 from ..words import results
@@ -64,6 +65,7 @@ def _move(job: Job, entry) -> dict:
         "arrows": _arrows(job, entry),
         "form": _form(job, entry),
         "repair": _repair(job, entry),
+        "cautions": _cautions(job, entry),
     }
 
 
@@ -126,6 +128,13 @@ def _form(job: Job, entry) -> dict | None:
 def _repair(job: Job, entry) -> dict | None:
     """Return the button that records a repair, whose form asks where it was and what was done."""
     return repairing.repaired(job, entry["cause"]) if entry["move"] == "repair" else None
+
+
+def _cautions(job: Job, entry) -> list[dict]:
+    """Return the cautions of what the screen of the moves asks itself: a repair has no step of its own."""
+    if entry["move"] != "repair":
+        return []
+    return cautions.for_step(job.sort, "wiring.repair", job.cautions_read)
 
 
 def title_of(job: Job, entry: dict) -> dict:

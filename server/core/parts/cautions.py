@@ -7,10 +7,12 @@ def for_step(sort: Sort, step: str, acknowledged: dict) -> list[dict]:
     """Return [{"id", "icon", "sentence", "short", "acknowledge", "acknowledged"}] for a step of the flow.
 
     What a step of several parts has no cautions for, has those of its last part that has any:
-    "wiring.measure" and "measure.again" those of "measure". Only the opening ones have to be acknowledged:
-    there someone can get hurt before work begins.
+    "wiring.measure" and "measure.again" those of "measure", as every other step at the wiring has. Only the
+    opening ones have to be acknowledged: there someone can get hurt before work begins.
     """
-    known = [part for part in [step] + list(reversed(step.split("."))) if part in sort.at_step]
+    parts = step.split(".")
+    wiring = ["measure"] if parts[0] == "wiring" else []
+    known = [part for part in [step] + list(reversed(parts)) + wiring if part in sort.at_step]
     step = known[0] if known else step
     shown = []
     for identity in sort.at_step.get(step, ()):

@@ -34,14 +34,14 @@ export function movesStep(ctx) {
  * @param {import('./step-context.js').StepContext} ctx
  */
 export function askedFirst(ctx) {
-  const { form, repair, title } = ctx.view.moves.find((each) => asksFirst(each) && each.title === ctx.form.move) ?? {};
+  const { form, repair, title, cautions } = ctx.view.moves.find((each) => asksFirst(each) && each.title === ctx.form.move) ?? {};
   const act = async (/** @type {Draft[]} */ drafts, /** @type {import('../../frame/recorder.js').ActOptions} */ options = {}) => {
     const recorded = await ctx.act(drafts, options);
     if (recorded) ctx.go(to.job(ctx.job));
     return recorded;
   };
   const other = { words: say('steps-moves-not-this'), run: () => leave(ctx) };
-  if (repair) return repairScreen(ctx, repair, other, { title, record: act });
+  if (repair) return repairScreen(ctx, repair, other, { title, cautions, record: act });
   if (!form) return null;
   const parts = newUnitStep({ ...ctx, step: form, act });
   return {

@@ -36,14 +36,15 @@ export function repairStep(ctx) {
  * @param {import('./step-context.js').StepContext} ctx
  * @param {Action} action  records the repair
  * @param {import('../../frame/frame.js').Button} second
- * @param {{title?: string, record?: (drafts: import('../../../log/log.js').Draft[]) => unknown}} [move]
+ * @param {{title?: string, cautions?: import('../../../core/views.js').Caution[],
+ *   record?: (drafts: import('../../../log/log.js').Draft[]) => unknown}} [move]
  * @returns {StepParts}
  */
-export function repairScreen(ctx, action, second, { title = ctx.step.title, record = ctx.act } = {}) {
+export function repairScreen(ctx, action, second, { title = ctx.step.title, cautions = ctx.view.cautions, record = ctx.act } = {}) {
   if (!isRepair(action)) return { body: nothing, second };
   const parts = repairParts(ctx, action, (drafts) => record(drafts));
   if (parts.bare) return parts;
-  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${title}</p>${cautionList(ctx.view.cautions)} ${parts.body}`, second };
+  return { ...parts, bare: true, alone: true, body: html`<p class="kicker">${title}</p>${cautionList(cautions)} ${parts.body}`, second };
 }
 
 /**
