@@ -180,7 +180,7 @@ export class Router {
   }
 
   /**
-   * Go to a screen. To one that one came by that is a way back, as the phone's own Back leads.
+   * Go to a screen. From a part of it to the screen itself that is a way back, as the phone's own Back leads.
    * @param {string} hash   one of `to`
    * @param {{replace?: boolean}} [options]  leave no way back to the present address
    */
@@ -188,7 +188,7 @@ export class Router {
     const link = linkTo(hash);
     if (replace) history.replaceState(history.state, '', link);
     else if (here() !== link) {
-      if (wentBack(link)) return;
+      if (here().startsWith(`${link}/`) && wentBack(link)) return;
       history.pushState(cameBy(trail(), here()), '', link);
     }
     this.#look();

@@ -12,6 +12,7 @@ import { placeButtons } from '../frame/asks-why.js';
 import { textField } from '../frame/field.js';
 import { oneOf } from '../frame/one-of.js';
 import { goBack, linkTo, to } from '../frame/router.js';
+import { sentenceCase } from '../frame/sentence-case.js';
 import { sentence } from '../frame/sentence.js';
 import { handedOver, handing } from './handing-over.js';
 import { jobQuestion, loadJob } from './job-data.js';
@@ -106,7 +107,7 @@ function repairing(ctx, repair) {
   return {
     body: html`<h1>${say('ways-repair')}</h1>
       <p class="lead">${sentence(repair.text)}</p>
-      ${choices(ctx, repair.choices, say('ways-repair'))} ${asked?.body ?? nothing}`,
+      ${choices(ctx, repair.choices.map((each) => ({ ...each, words: sentenceCase(each.words) })), say('ways-repair'))} ${asked?.body ?? nothing}`,
     main: asked?.main ?? null,
     second: back(ctx),
   };
