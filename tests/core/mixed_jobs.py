@@ -10,12 +10,13 @@ class MixedJob:
 
     `bad` is what is wrong: the number of the body that is the bad sensor, the id of one that was not pulled,
     "circuit", or "gone" (a blockage that went away with the handling). `labels` old labels are still on.
+    `torn` says before which steps which one of the labels that are on is torn off: {step: number}.
     """
 
-    def __init__(self, mixed, faulted, bad, labels=0, positions=4):
+    def __init__(self, mixed, faulted, bad, labels=0, positions=4, torn=()):
         """Come to the first fitting after the mix-up."""
         job = self.job = Driver(quick_core())
-        self.faulted, self.bad = faulted, bad
+        self.faulted, self.bad, self.torn = faulted, bad, dict(torn)
         job.begin(first=positions)
         job.test(faulted)
         self.tests = 0
@@ -64,8 +65,21 @@ class MixedJob:
             told = view["reasoning"]
             if self.tests and not _to_fit(view) and (told["verdict"] or told["settled"]):
                 return self.tests
-            self._does(view)
+            if len(self.steps) in self.torn:
+                self._tears_off_a_label(self.torn.pop(len(self.steps)))
+            else:
+                self._does(view)
         raise AssertionError(f"the mix-up does not end: {self.steps}")
+
+    def _tears_off_a_label(self, number):
+        job = self.job
+        units = job.core("state")["units"]
+        here = [each for each in sorted(units) if units[each]["place"] in ("out", "fitted")]
+        worn = [each for each in here if units[each]["code"]]
+        if worn:
+            unit = worn[number % len(worn)]
+            job.fact("label_voided", unit=unit, code=units[unit]["code"], reason="torn")
+            job.labels[f"{unit}, torn off at {len(self.torn)}"] = job.labels.pop(unit)
 
     def _does(self, view):
         job, step = self.job, view["step"]

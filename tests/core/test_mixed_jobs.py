@@ -47,6 +47,15 @@ def test_every_mix_up_settles_as_the_app_leads_and_on_what_is_wrong(mixup):
     assert told["verdict"] or not live
 
 
+@settings(max_examples=10)
+@given(mixups(), st.dictionaries(st.integers(0, 8), st.integers(0, 3), min_size=1, max_size=2))
+def test_a_mix_up_settles_though_labels_are_torn_off_meanwhile(mixup, torn):
+    """In the hand or on the car: no step that is offered is refused."""
+    job = MixedJob(*mixup, torn=torn)
+    assume(job.may_be())
+    assert job.settles() <= 5
+
+
 def test_a_sensor_whose_place_another_has_taken_may_come_into_the_empty_one():
     """Its label was on, those of the others were not: a new sensor was asked for, this one in hand."""
     job = MixedJob(ALL, ALL[0], 0, labels=1)
