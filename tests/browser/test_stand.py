@@ -16,6 +16,9 @@ def test_where_to_stand_is_drawn_and_distances_go_with_the_walk(take_screens):
     page.get_by_label("Bumper's width, cm").fill("1,7 m")
     page.get_by_role("alert").get_by_text("type whole centimetres, without the unit").wait_for()
     assert page.get_by_role("button", name="All of them sound").is_disabled()
+    # It stands beside its field, however many fields follow.
+    said, field = [each.bounding_box() for each in (page.get_by_role("alert"), page.get_by_label("Air, °C"))]
+    assert 0 < said["y"] - field["y"] < 120
     page.get_by_label("Bumper's width, cm").fill("170")
     page.get_by_label("Air, °C").fill("-20")
     row = page.locator(f"[data-stand={OUTER}]")

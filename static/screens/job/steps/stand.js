@@ -39,6 +39,9 @@ export function standPart(ctx) {
     redraw();
   };
   const whole = () => (form.stand ??= { at: {} });
+  const problem = told?.problem ? html`<p class="field-fault" role="alert">${sentence(told.problem)}</p>` : nothing;
+  // It can only be of the two fields above the rows then: below them, nobody would see it.
+  const rowTyped = Object.values(form.stand?.at ?? {}).some((row) => Object.values(row).some(Boolean));
   return html`<p>${say('steps-stand-alone')}</p>
     ${(told?.edges ?? []).map(drawing)}
     <p class="field-note">${say('steps-stand-pole', { far: String(FAR) })}</p>
@@ -47,6 +50,7 @@ export function standPart(ctx) {
       ${field(say('steps-stand-width'), form.stand?.width, (event) => put(whole(), 'width')(event))}
       ${field(say('steps-stand-celsius'), form.stand?.celsius, (event) => put(whole(), 'celsius')(event))}
     </div>
+    ${rowTyped ? nothing : problem}
     <p class="field-note" role="status">${sentence(told?.sound ?? '')}</p>
     ${step.expects.positions.map(({ id, name }) => {
       const typed = form.stand?.at[id] ?? {};
@@ -60,7 +64,7 @@ export function standPart(ctx) {
         ${judged ? html`<p class=${judged.fits ? 'field-note' : 'field-fault'} role="status">${sentence(judged.words)}</p>` : nothing}
       </fieldset>`;
     })}
-    ${told?.problem ? html`<p class="field-fault" role="alert">${sentence(told.problem)}</p>` : nothing}`;
+    ${rowTyped ? problem : nothing}`;
 }
 
 /**
