@@ -36,6 +36,7 @@ def measured(check, value, reads, **more):
         ("4K7 Ω", "Ω", 4_700 * OHM),
         ("4R7", "Ω", 4_700_000),
         ("47R", "Ω", 47 * OHM),
+        ("R47", "Ω", 470_000),  # IEC 60062: the letter stands where the point would
         ("5 kΩ", "Ω", 5_000 * OHM),
         ("5k\u2126", "Ω", 5_000 * OHM),
         ("1M", "Ω", 1_000_000 * OHM),
@@ -70,7 +71,7 @@ BAD_INPUT = [
     ("OL", "supply", "open"),
     ("1e9", "ground", "number"),
     ("1,234.5", "ground", "number"),
-    ("1 000", "ground", "number"),
+    ("1 000", "ground", "space"),
     ("1.2.3", "supply", "number"),
     (".", "supply", "number"),
     ("-", "supply", "number"),
@@ -80,8 +81,14 @@ BAD_INPUT = [
     ("\u0665", "ground", "number"),
     ("\uff15", "ground", "number"),
     ("5 A", "ground", "number"),
-    ("12 V", "ground", "number"),
-    ("12 Ω", "supply", "number"),
+    ("12 V", "ground", "other"),
+    ("12 Ω", "supply", "other"),
+    ("-12,4 V", "ground", "other"),
+    ("850 mV", "ground", "other"),
+    ("4k7 ohm", "supply", "other"),
+    ("OL Ω", "supply", "other"),
+    ("1 000", "supply", "space"),
+    ("V", "ground", "number"),
     ("0.0000001", "ground", "number"),
     ("60.000001", "supply", "most"),
     ("12 kV", "supply", "most"),
@@ -92,9 +99,15 @@ DO = {
     ("minus", "supply"): "Minus: the probes are swapped. Swap them and measure again.",
     ("minus", "ground"): "Minus: there is a voltage on the wire. Take it off and measure again.",
     ("open", "supply"): "OL is a reading in ohms. Set the meter to volts.",
+    ("other", "supply"): "That is a reading in ohms. Set the meter to volts and measure again.",
+    ("other", "ground"): "That is a voltage. Key off, set the meter to ohms and measure again.",
 }
 DO |= {
     ("most", each): "That is too much for this wire. Look at the unit and at the point."
+    for each in ("supply", "ground")
+}
+DO |= {
+    ("space", each): "Type the digits without a space between them, as the meter shows them."
     for each in ("supply", "ground")
 }
 DO |= {

@@ -7,6 +7,7 @@ Read exactly: a figure becomes a whole number of millionths of its unit, or it i
 OPEN = "open"
 # The units that a figure may be typed in, by the unit of its check; OL is figure and unit at once.
 _OFFERED = {"V": ("V", "mV"), "Ω": ("Ω", "kΩ", "MΩ", "OL")}
+_OTHER = {"V": "Ω", "Ω": "V"}
 # The most, in millionths: 60 V direct current (class A of ISO 6469-3), and what no handheld meter passes.
 _MOST = {"V": 60 * 10**6, "Ω": 10**9 * 10**6}
 # U+2126, the sign of the ohm, looks like the Greek letter; only texts of ASCII are compared in lower case.
@@ -25,12 +26,15 @@ def read(text: str, unit: str) -> tuple:
     """Return (value, problem) of a typed figure of a check measured in `unit`.
 
     The value is in millionths of the unit, or OPEN; None where nothing was typed, or the check has no figure.
-    The problem is None, "number" (not of the form wanted), "minus", "open" (OL where a voltage is wanted) or
+    The problem is None, "number" (not of the form wanted), "space" (one within the digits), "minus", "open"
+    (OL where a voltage is wanted), "other" (a voltage where ohms are wanted, or ohms where a voltage is) or
     "most" (more than a circuit of a vehicle has).
     """
     body = _plain(text)
     if not body or unit not in _OFFERED:
         return None, None
+    if _is_of_other(body, unit):
+        return None, "other"
     minus = body[0] in _MINUS
     if minus or body[0] == "+":
         body = body[1:].strip(" ")
@@ -40,6 +44,8 @@ def read(text: str, unit: str) -> tuple:
         body = body[:-1].strip(" ")
     if body.upper() in _OPEN:
         return (None, "open") if unit == "V" else (OPEN, None)
+    if _is_digits(body.replace(" ", "")) and " " in body:
+        return None, "space"
     if not prefix:
         prefix, body = _letter_as_mark(body)
     value, problem = _millionths(body, _PLACES[prefix or "R"])
@@ -74,11 +80,17 @@ def _without_unit(body: str, unit: str) -> str:
     return body
 
 
+def _is_of_other(body: str, unit: str) -> bool:
+    """Tell whether a figure was typed in the other unit: 12 V where ohms are wanted, 47 Ω where volts are."""
+    number = _without_unit(body, _OTHER[unit])
+    return bool(number) and number != body and read(number, _OTHER[unit])[1] in (None, "minus", "most")
+
+
 def _letter_as_mark(body: str) -> tuple:
-    """Return (prefix, number) of a figure like 4k7, and what it is where it is not like that."""
+    """Return (prefix, number) of a figure like 4k7 or R47, and what it is where it is not like that."""
     for prefix in ("k", "K", "M", "R"):
         whole, _, part = body.partition(prefix)
-        if _is_digits(whole) and _is_digits(part):
+        if _is_digits(part) and (_is_digits(whole) or (prefix == "R" and not whole)):
             return prefix, whole + "." + part
     return "", body
 

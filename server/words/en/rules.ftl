@@ -17,8 +17,9 @@ rules-closing-disputed = { CAP($unit) } is in dispute; scan it where it really i
 rules-closing-move = A move is under way. Finish it, or stop it.
 # $check: measure the ground wire
 # $position: right outer
+# $warm: , warmed with hot air
 # $stands: again
-rules-closing-reading = { CAP($check) } at { $position }: { $stands ->
+rules-closing-reading = { CAP($check) } at { $position }{ $warm }: { $stands ->
     [still] still bad after the repair.
    *[again] bad before the repair, and not done again since.
 }
@@ -108,6 +109,11 @@ rules-figure-do = { $problem ->
        *[other] Minus: there is a voltage on the wire. Take it off and measure again.
     }
     [open] OL is a reading in ohms. Set the meter to volts.
+    [other] { $unit ->
+        [V] That is a reading in ohms. Set the meter to volts and measure again.
+       *[other] That is a voltage. Key off, set the meter to ohms and measure again.
+    }
+    [space] Type the digits without a space between them, as the meter shows them.
     [most] That is too much for this wire. Look at the unit and at the point.
    *[number] Type the digits that the meter shows, and its unit.
 }

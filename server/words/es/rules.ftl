@@ -12,7 +12,7 @@ rules-closing-title = Falta algo por aclarar
 rules-closing-do = Aclara eso primero.
 rules-closing-disputed = { CAP($unit) } está en disputa; lee su etiqueta donde de verdad está.
 rules-closing-move = Hay un cambio a medias. Termínalo o páralo.
-rules-closing-reading = { CAP($check) } en { $position }: { $stands ->
+rules-closing-reading = { CAP($check) } en { $position }{ $warm }: { $stands ->
     [still] sigue mal tras la reparación.
    *[again] mal antes de la reparación, y no se ha repetido.
 }
@@ -71,16 +71,21 @@ rules-figure-title = { $field ->
 rules-figure = Se encontró { $found }, se esperaba { $wanted }.
 rules-figure-wanted = { $unit ->
     [V] voltios de 0 a 60, como 12,4, 12.4 u 850 mV
-   *[other] ohmios desde 0, como 0,8, 0.8, 4k7 o 5 kΩ; OL si el medidor marca abierto
+   *[other] ohmios desde 0, como 0,8, 0.8, 4k7 o 5 kΩ; OL si el multímetro marca abierto
 }
 rules-figure-do = { $problem ->
     [minus] { $unit ->
         [V] Menos: las puntas están cambiadas. Cámbialas y mide otra vez.
        *[other] Menos: hay tensión en el cable. Quítala y mide otra vez.
     }
-    [open] OL es una lectura en ohmios. Pon el medidor en voltios.
+    [open] OL es una lectura en ohmios. Pon el multímetro en voltios.
+    [other] { $unit ->
+        [V] Eso es una lectura en ohmios. Pon el multímetro en voltios y mide otra vez.
+       *[other] Eso es una tensión. Quita el contacto, pon el multímetro en ohmios y mide otra vez.
+    }
+    [space] Escribe las cifras sin espacio entre ellas, como las marca el multímetro.
     [most] Es demasiado para este cable. Mira la unidad y la coma.
-   *[number] Escribe las cifras que marca el medidor, y su unidad.
+   *[number] Escribe las cifras que marca el multímetro, y su unidad.
 }
 
 ## A reading beside its figure.
@@ -93,7 +98,7 @@ rules-reading = { CAP($position) } tiene { $value }{ $unit ->
     [good] bien
    *[bad] mal
 }: { $limit }.
-rules-reading-do = Mira otra vez el medidor y escribe la cifra de nuevo o toca { $says ->
+rules-reading-do = Mira otra vez el multímetro y escribe la cifra de nuevo o toca { $says ->
     [good] Bien
    *[bad] Mal
 }. Si las dos cosas son correctas, di por qué.
