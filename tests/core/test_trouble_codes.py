@@ -35,7 +35,31 @@ def test_a_failure_type_may_follow_a_hyphen_and_is_put_in_words(core):
     assert answer["sentence"] == "Chassis code, the maker's own. 13: open circuit."
 
 
-@pytest.mark.parametrize("code", ["X1234", "B4234", "B12G4", "B123", "B12345", "12345"])
+@pytest.mark.parametrize(
+    ("typed", "code", "failure_type"),
+    [
+        ("b-1234", "B1234", ""),
+        (" b 12 34 ", "B1234", ""),
+        ("C1E1A13", "C1E1A", "13"),
+        ("c1e1a 13", "C1E1A", "13"),
+        ("C1E1A:13", "C1E1A", "13"),
+        ("C1E1A\u201313", "C1E1A", "13"),
+        ("U0100.87", "U0100", "87"),
+        ("B1234/96", "B1234", "96"),
+    ],
+)
+def test_a_code_is_read_in_whatever_way_a_tester_or_a_person_writes_it(core, typed, code, failure_type):
+    answer = core("trouble_code", code=typed)
+    assert (answer["ok"], answer["code"], answer["failure_type"]) == (True, code, failure_type)
+
+
+def test_a_failure_type_without_a_code_is_named_as_it_was_typed(core):
+    assert english(core("trouble_code", code="-13")["sentence"]).startswith("-13 is not the form")
+
+
+@pytest.mark.parametrize(
+    "code", ["X1234", "B4234", "B12G4", "B123", "B12345", "12345", "1234", "123456", "12345678"]
+)
 def test_another_form_is_kept_and_said_so(core, code):
     answer = core("trouble_code", code=code)
     assert not answer["ok"]

@@ -14,6 +14,9 @@ from ..messages import sentences
 
 _HEX = "0123456789ABCDEF"
 _LETTERS = "PCBU"
+# What testers and people put between the parts of a code, the longer dashes of keyboards among them.
+_BETWEEN = " -\u2010\u2011\u2013\u2014:./"
+_WHOLE, _WITH_TYPE = 5, 7
 _GROUPS = {
     "0": "codes-failure-general",
     "1": "codes-failure-electrical",
@@ -42,20 +45,18 @@ _STANDARD, _MAKER, _MAKER_MEMORY, _RESERVED = "standard", "maker", "maker-memory
 
 
 def look(code: str, failure_type: str = "", open_list: bool = False) -> dict:
-    """Return {"code", "failure_type", "ok", "sentence"} for a code as typed, e.g. B1234 or C1E1A-13.
+    """Return {"code", "failure_type", "ok", "sentence"} for a code as typed.
 
-    `open_list` says that the failure type follows the open list; without that it stays as it is.
+    B1234, C1E1A-13, c1e1a 13 and C1E1A13 are all read. `open_list` says that the failure type follows the
+    open list; without that it stays as it is.
     """
-    text = "".join([c for c in code.upper() if c not in " "])
-    kind = failure_type.upper().strip()
-    if "-" in text and not kind:
-        text, kind = text.split("-", 1)
+    text, kind = _parted(code.upper(), failure_type.upper().strip())
     answer: dict = {"code": text, "failure_type": kind, "ok": False, "sentence": ""}
     if not text and not kind:
         answer["ok"] = True
         return answer
-    if len(text) != 5 or text[0] not in _LETTERS or text[1] not in "0123" or not _hex(text[2:]):
-        answer["sentence"] = message("codes-trouble-form", code=text)
+    if not _is_code(text):
+        answer["sentence"] = message("codes-trouble-form", code=text or code)
         return answer
     said = [message("codes-trouble-whose", letter=text[0], whose=_whose(text))]
     if kind and not (len(kind) == 2 and _hex(kind)):
@@ -110,6 +111,23 @@ def from_bytes(high: int, low: int) -> str:
     word = high * 256 + low
     digits = [word >> 14, word >> 12 & 3, word >> 8 & 15, word >> 4 & 15, word & 15]
     return _LETTERS[digits[0]] + "".join([_HEX[digit] for digit in digits[1:]])
+
+
+def _parted(text: str, kind: str) -> tuple:
+    """Return (code, failure type) of what was typed; what is no code stays as it is but for its spaces."""
+    bare = "".join([c for c in text if c not in _BETWEEN])
+    if _is_code(bare):
+        return bare, kind
+    if len(bare) == _WITH_TYPE and _is_code(bare[:_WHOLE]) and _hex(bare[_WHOLE:]) and not kind:
+        return bare[:_WHOLE], bare[_WHOLE:]
+    text = "".join([c for c in text if c != " "])
+    if "-" in text and not kind:
+        text, kind = text.split("-", 1)
+    return text, kind
+
+
+def _is_code(text: str) -> bool:
+    return len(text) == _WHOLE and text[0] in _LETTERS and text[1] in "0123" and _hex(text[2:])
 
 
 def _whose(text: str) -> str:

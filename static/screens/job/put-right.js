@@ -172,7 +172,8 @@ function place(data, name, value) {
  * A scan of another sensor or label was none of this one.
  * @param {Context} ctx
  */
-function dataOf({ form }) {
+function dataOf(ctx) {
+  const { form } = ctx;
   const { entry, values } = form;
   const data = { ...entry.data };
   for (const { name, form: kind, value, options } of /** @type {EntryField[]} */ (entry.fields)) {
@@ -181,7 +182,7 @@ function dataOf({ form }) {
     else if (name in values) Object.assign(data, options.find((option) => option.value === values[name])?.sets ?? { [name]: values[name] });
   }
   const ofCodes = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfCodes(name));
-  if (ofCodes.length) placeCodes(ofCodes, (name) => form[textKey(name)].trim(), data);
+  if (ofCodes.length) placeCodes(ctx, ofCodes, (name) => form[textKey(name)].trim(), data);
   const ofPositions = entry.fields.filter((/** @type {EntryField} */ { name }) => isOfPosition(name));
   const valueOf = (/** @type {EntryField} */ field) => (field.form === 'text' ? form[textKey(field.name)].trim() : (values[field.name] ?? field.value));
   if (ofPositions.length) placeAtPositions(ofPositions, valueOf, data);

@@ -22,7 +22,7 @@ import { sentence } from '../../frame/sentence.js';
  */
 export function codeFields(ctx, faulted) {
   const { form, redraw } = ctx;
-  const types = Object.values(form.codes).some((/** @type {Entered} */ each) => each.failure_type || each.code.includes('-'));
+  const types = Object.values(form.codes).some((/** @type {Entered} */ each) => each.failure_type || typed(ctx, each)?.failure_type);
   return html`${faulted.map(({ id, name }) => codeField(ctx, id, say('steps-codes-at', { position: name })))}
   ${codeField(ctx, '', say('steps-codes-elsewhere'))}
   ${types
