@@ -4,6 +4,8 @@ import pytest
 
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.core.test_retaken import pushed_home
+from tests.said import english
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 # What reads bad warm where a contact in the bumper plug opens; cold all reads good.
@@ -106,6 +108,18 @@ def test_a_reading_that_was_bad_warm_is_not_proven_by_a_cold_one(core):
     assert (job.step()["id"], job.step()["expects"]["check"]) == ("measure.again.warm", wanted)
     job.record(*job.step()["also"][0]["events"])
     assert job.step()["expects"].get("check") != wanted
+    told = english(job.view()["history"][0]["sentence"])
+    assert "at right outer, warmed with hot air: not done again, out of reach" in told
+
+
+def test_a_close_is_refused_by_the_name_of_the_warm_reading_that_is_owed(core):
+    job = to_the_wiring(Driver(core), "wiring.stuck")
+    begin_warm(job)
+    check_warm(job)
+    job.tap()
+    pushed_home(job)
+    refusal = job.check({"kind": "job_closed", "data": {"note": ""}})
+    assert "at right outer, warmed with hot air: bad before the repair" in english(refusal["sentence"])
 
 
 def test_still_bad_warm_leads_to_checks_that_are_warm_again(core):

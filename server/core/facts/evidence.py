@@ -36,6 +36,11 @@ def provoked_words(what: str) -> dict:
     return message("facts-provoked", what=what)
 
 
+def brought_out(what: str):
+    """Return how a reading was made warm, or what else it came after; "" for nothing: cold it proves less."""
+    return message("facts-reading-after", what=what, after=provoked_words(what)) if what else ""
+
+
 def _test_run(state, event, job) -> None:
     """Keep the test with what sat where; places in dispute are noted, their readings count for nobody."""
     data = event["data"]

@@ -3,6 +3,7 @@
 from ..messages import message
 from ..messages import sentences
 from .evidence import PROVOKED
+from .evidence import brought_out
 from .fields import Choice
 from .fields import Name
 from .fields import Reason
@@ -59,6 +60,7 @@ def _tell_reading_not_retaken(names, data) -> dict:
         "facts-reading-not-retaken",
         check=check["title"] if check else data["check"],
         position=names.position(data["position"]),
+        warm=brought_out(data.get("provoked", "")),
         reason=names.noted(data["reason"]),
     )
 

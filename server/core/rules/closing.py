@@ -4,6 +4,7 @@ One that was repaired also when each reading that was bad before is good now, or
 """
 
 from ..evidence import retaken
+from ..facts.evidence import brought_out
 from ..messages import message
 from ..state.job import Job
 from ..words import labels_on_unit
@@ -25,7 +26,13 @@ def refuse(fold, draft, job):
     return refusal(
         "closing",
         message("rules-closing-title"),
-        message("rules-closing-reading", check=check["title"], position=name, stands=reading["stands"]),
+        message(
+            "rules-closing-reading",
+            check=check["title"],
+            position=name,
+            warm=brought_out(reading["provoked"]),
+            stands=reading["stands"],
+        ),
         message("rules-closing-reading-do"),
     )
 

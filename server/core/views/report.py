@@ -7,7 +7,7 @@ customer's calendar.
 from ..evidence import proof
 from ..evidence import retaken
 from ..evidence import verdict
-from ..facts.evidence import provoked_words
+from ..facts.evidence import brought_out
 from ..facts.looks import distances
 from ..messages import all_of
 from ..messages import message
@@ -138,7 +138,7 @@ def _retaken(job: Job) -> list[dict]:
                     "views-report-reading",
                     check=check["title"],
                     position=words.position_name(job, reading["position"]),
-                    warm=_brought_out(reading["provoked"]),
+                    warm=brought_out(reading["provoked"]),
                     stands=stands,
                     before=_figure(reading["before"], check),
                     now=_figure(reading["now"], check),
@@ -146,11 +146,6 @@ def _retaken(job: Job) -> list[dict]:
                 )
             )
     return said
-
-
-def _brought_out(what: str):
-    """Return how a reading was made warm, or what else it came after; "" for nothing: cold it proves less."""
-    return message("views-report-reading-after", what=what, after=provoked_words(what)) if what else ""
 
 
 def _figure(typed: str, check: dict):

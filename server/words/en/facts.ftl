@@ -180,8 +180,16 @@ facts-repaired-where = Repaired: { $cause }, { $where }.
 facts-repaired-what = What was done: { $what }
 # $check: measure the ground wire
 # $position: left outer
+# $warm: , warmed with hot air
 # $reason: out of reach now
-facts-reading-not-retaken = { CAP($check) } at { $position }: not done again, { $reason }.
+facts-reading-not-retaken = { CAP($check) } at { $position }{ $warm }: not done again, { $reason }.
+# $what: heat
+# $after: heat
+facts-reading-after = { $what ->
+    [heat] , warmed with hot air
+    [drive] , warm from a long drive
+   *[other] , after { $after }
+}
 # $position: left outer
 # $size: 0.5 mm²
 # $metres: 4.50

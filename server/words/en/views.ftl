@@ -226,13 +226,6 @@ views-report-reading = { CAP($check) } at { $position }{ $warm }: bad{ $before }
     [still] still bad{ $now } after it.
    *[again] not done again yet.
 }
-# $what: heat
-# $after: heat
-views-report-reading-after = { $what ->
-    [heat] , warmed with hot air
-    [drive] , warm from a long drive
-   *[other] , after { $after }
-}
 # $value: 12
 # $unit: Ω
 views-report-figure = { " " }({ $value }{ $unit ->

@@ -111,7 +111,12 @@ facts-measured-all-the-same = A pesar de todo, porque: { $reason }.
 facts-repaired = Reparado: { $cause }.
 facts-repaired-where = Reparado: { $cause }, { $where }.
 facts-repaired-what = Qué se hizo: { $what }
-facts-reading-not-retaken = { CAP($check) } en { $position }: no se repitió, { $reason }.
+facts-reading-not-retaken = { CAP($check) } en { $position }{ $warm }: no se repitió, { $reason }.
+facts-reading-after = { $what ->
+    [heat] , calentado con aire
+    [drive] , caliente tras un viaje largo
+   *[other] , tras { $after }
+}
 facts-wire-noted = Cable en { $position }: { $size }, { $metres } m, { $celsius } °C.
 facts-wires-marked = Cables en { $position }.
 facts-wire-colour = Color: { $colour }.

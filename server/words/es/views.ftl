@@ -141,11 +141,6 @@ views-report-clear = Que no queda nada por reparar: { $sure } de seguridad, { $r
 views-report-clean-tests = Pruebas sin ningún fallo al final: { $count }. Que no queda nada por reparar: { $sure } de seguridad.
 views-report-against = Probado después de: { $against }.
 views-report-walk = { $check }: { $heard }.
-views-report-reading-after = { $what ->
-    [heat] , calentado con aire
-    [drive] , caliente tras un viaje largo
-   *[other] , tras { $after }
-}
 views-report-reading = { CAP($check) } en { $position }{ $warm }: mal{ $before } antes de reparar, { $stands ->
     [good] bien{ $now } después.
     [left] sin repetir: { $reason }.
