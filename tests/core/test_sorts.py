@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from server.core.parts import cautions
 from server.core.parts import sorts
 from server.words.source import sources
 from server.words.speech import Speech
@@ -144,3 +145,30 @@ def test_what_may_not_hang_is_pushed_home_before_its_test(core, layout):
     job.tap()
     assert job.step()["form"] == "test"
     assert core("job", job=job.job)["board"]["positions"][0]["x"] > 0
+
+
+# Where a hand is among what is hot, sharp, under tension or on a jack, by sort.
+HANDS_IN = {
+    "ignition-coil": {"voltage": ("test", "measure"), "hot": ("pull", "fit", "clean", "measure")},
+    "wheel-sender": {
+        "stand": ("pull", "fit", "seat", "clean", "measure"),
+        "brakes": ("pull", "fit", "clean", "measure"),
+        "ground": ("pull", "measure"),
+    },
+    "door-speaker": {
+        "airbag": ("pull", "fit", "seat", "measure"),
+        "window": ("pull", "fit", "seat", "measure"),
+    },
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("identity", HANDS_IN)
+def test_what_can_hurt_a_hand_is_said_at_each_step_that_puts_one_there(identity):
+    sort = sorts.by_identity(identity)
+    lacking = [
+        (step, caution)
+        for caution, steps in HANDS_IN[identity].items()
+        for step in steps
+        if caution not in [each["id"] for each in cautions.for_step(sort, step, {})]
+    ]
+    assert lacking == []

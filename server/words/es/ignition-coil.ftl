@@ -55,7 +55,7 @@ ignition-coil-photograph = Bobina y conector, antes de que nadie los toque.
 
 ignition-coil-test-start = Borra los contadores de fallos. Motor en marcha dos minutos; luego lee cada cilindro.
 ignition-coil-test-start-again = Borra los contadores, arranca y léelos.
-ignition-coil-test-provoke = Caliéntalo, acelera fuerte desde abajo y cuenta otra vez.
+ignition-coil-test-provoke = Caliéntalo, acelera fuerte a bajas vueltas y cuenta otra vez.
 ignition-coil-test-question = ¿Contaban los contadores?
 ignition-coil-test-asked = Los contadores contaban, y el fallo…
 ignition-coil-test-ran = la prueba se hizo
@@ -83,11 +83,11 @@ ignition-coil-check-spark-plug-text = Motor frío. Sácala. Busca grietas, desga
 ignition-coil-check-spark-plug-good = Entera, seca, como su vecina
 ignition-coil-check-spark-plug-bad = Con grietas, gastada o mojada
 ignition-coil-check-supply = mide la alimentación
-ignition-coil-check-supply-text = Se busca: 0,5 V o menos de diferencia con una bobina que funciona. Bobina desenchufada, contacto dado, motor parado. Puntas en los contactos de alimentación y de masa del conector.
+ignition-coil-check-supply-text = Debe dar: 0,5 V o menos de diferencia con una bobina que funciona. Bobina desenchufada, contacto dado, motor parado. Puntas en los contactos de alimentación y de masa del conector.
 ignition-coil-check-supply-good = Menos de 0,5 V de diferencia con la que funciona
 ignition-coil-check-supply-bad = Menos, o nada
 ignition-coil-check-ground = mide el cable de masa
-ignition-coil-check-ground-text = Se busca: 1 Ω o menos. Contacto quitado, bobina desenchufada. Puntas en el contacto de masa del conector y en metal desnudo del motor.
+ignition-coil-check-ground-text = Debe dar: 1 Ω o menos. Contacto quitado, bobina desenchufada. Puntas en el contacto de masa del conector y en metal desnudo del motor.
 ignition-coil-check-ground-good = 1 Ω o menos
 ignition-coil-check-ground-bad = Más de 1 Ω, o abierto
 
@@ -109,10 +109,10 @@ ignition-coil-unproven-fuse-text = Contacto quitado. Busca el fusible en los dat
 ignition-coil-unproven-fuse-good = El fusible está entero
 ignition-coil-unproven-rest = Equipo y fusible están bien. Queda la unidad de control, o un vehículo que no cuenta fallos.
 
-ignition-coil-walk-heading = Condúcelo
+ignition-coil-walk-heading = Prueba en carretera
 ignition-coil-walk-text = Diez minutos, en caliente y con carga. Lee los contadores otra vez. Toca los que contaron.
 ignition-coil-walk-all = Ninguno falló
-ignition-coil-walk-again-heading = Condúcelo otra vez
+ignition-coil-walk-again-heading = Otra prueba en carretera
 ignition-coil-walk-again-text = Fallos en marcha en { $positions }, aunque la cuenta salió limpia. Mira el capuchón y la bujía y conduce otra vez.
 ignition-coil-walk-works = sin fallos
 ignition-coil-walk-fails = con fallos

@@ -82,11 +82,11 @@ wheel-sender-check-ring-text = Rueda en alto, sobre caballete. Gírala a mano y 
 wheel-sender-check-ring-good = Entera, limpia, gira centrada
 wheel-sender-check-ring-bad = Con grietas, óxido o suelta
 wheel-sender-check-supply = mide la alimentación
-wheel-sender-check-supply-text = Se busca: 0,5 V o menos de diferencia con una rueda que funciona. Captador desenchufado, contacto dado. Puntas en los dos contactos de su conector.
+wheel-sender-check-supply-text = Debe dar: 0,5 V o menos de diferencia con una rueda que funciona. Captador desenchufado, contacto dado. Puntas en los dos contactos de su conector.
 wheel-sender-check-supply-good = Menos de 0,5 V de diferencia con la que funciona
 wheel-sender-check-supply-bad = Menos, o nada
 wheel-sender-check-signal = mide sus cables
-wheel-sender-check-signal-text = Se busca: 2 Ω o menos. Contacto quitado y el conector de la unidad de control también fuera. Puntas en los extremos de cada cable.
+wheel-sender-check-signal-text = Debe dar: 2 Ω o menos. Contacto quitado y el conector de la unidad de control también fuera. Puntas en los extremos de cada cable.
 wheel-sender-check-signal-good = 2 Ω o menos por cada uno
 wheel-sender-check-signal-bad = Más, o abierto
 
@@ -108,10 +108,10 @@ wheel-sender-unproven-fuse-text = Contacto quitado. Busca el fusible en los dato
 wheel-sender-unproven-fuse-good = El fusible está entero
 wheel-sender-unproven-rest = Equipo y fusible están bien. Queda la unidad de control, o un vehículo que no muestra velocidades.
 
-wheel-sender-walk-heading = Condúcelo
+wheel-sender-walk-heading = Prueba en carretera
 wheel-sender-walk-text = Un trayecto corto con curvas y una frenada firme. Toca la rueda cuya velocidad desaparezca.
 wheel-sender-walk-all = Las cuatro van a la par
-wheel-sender-walk-again-heading = Condúcelo otra vez
+wheel-sender-walk-again-heading = Otra prueba en carretera
 wheel-sender-walk-again-text = Sin velocidad a ratos en { $positions }, aunque la prueba salió limpia. Mira su cable y su corona y conduce otra vez.
 wheel-sender-walk-works = va a la par
 wheel-sender-walk-fails = desaparece
