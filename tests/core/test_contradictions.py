@@ -380,6 +380,51 @@ def test_it_can_be_closed_after_all(ben, ana):
     assert ben.step()["id"] == "done"
 
 
+@pytest.fixture
+def overtaken(swapped, ana):
+    """Ben's tests gave a verdict and he closed the job; Ana, who saw none of that, has begun an exchange."""
+    swapped.tested(INNER)
+    assert swapped.view()["reasoning"]["verdict"]
+    swapped.force("job_closed", note="", why="customer")
+    holds = {OUTER: home(LEFT), LEFT: home(INNER)}
+    ana.force("move_started", move="exchange", position="", fitted=holds, reason="")
+    ana.force("unit_pulled", unit=home(INNER), position=OUTER, how="scanned")
+    return swapped
+
+
+def test_an_exchange_that_a_verdict_overtook_is_said_to_tell_nothing_and_left(overtaken):
+    step = overtaken.step()
+    assert (step["id"], step["text"]) == (
+        "settle.closing",
+        "The tests have settled already what is wrong. The exchange can tell nothing more.",
+    )
+    assert [choice["words"] for choice in step["choices"]] == [
+        "No: go on without the exchange",
+        "No: finish the exchange first",
+    ]
+    overtaken.choose(0)
+    back = overtaken.step()
+    assert (back["id"], back["expects"]["unit"], back["expects"]["position"]) == ("fit", home(INNER), OUTER)
+    overtaken.scan(overtaken.labels[home(INNER)])
+    told = overtaken.step()
+    assert told["id"].partition(".")[0] not in ("pull", "fit"), told
+    assert overtaken.view()["stage"] == "prove"
+
+
+def test_an_exchange_that_a_verdict_overtook_goes_on_where_somebody_wants_it(overtaken):
+    overtaken.choose(1)
+    assert (overtaken.step()["id"], overtaken.step()["expects"]["position"]) == ("pull", LEFT)
+
+
+def test_an_exchange_that_no_verdict_overtook_goes_on_as_before(ben, ana):
+    ben.force("job_closed", note="", why="customer")
+    holds = {OUTER: home(INNER), INNER: home(OUTER)}
+    ana.force("move_started", move="exchange", position="", fitted=holds, reason="")
+    assert ben.step()["text"] == ""
+    ben.choose(0)
+    assert ben.step()["id"] == "pull"
+
+
 def test_closing_what_the_phone_knew_all_of_is_no_question(ben, ana):
     ben.force("cleaned", position=OUTER, note="")
     ana.force("job_closed", note="", why="customer", knows=ben.view()["knows"])

@@ -57,7 +57,7 @@ def without_reasoning(job: Job) -> dict | None:
     """
     if job.pause:
         return ways.paused(job)
-    under_way = _under_way(job, None)
+    under_way = _under_way(job, None, None)
     if under_way:
         return under_way[1]
     owed = repairing.owed(job)
@@ -70,7 +70,7 @@ def without_reasoning(job: Job) -> dict | None:
 
 def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     """Return (stage, step) of an open job, whether it rests or not."""
-    under_way = _under_way(job, moves)
+    under_way = _under_way(job, result, moves)
     if under_way:
         return under_way
     owed = repairing.owed(job)
@@ -84,12 +84,12 @@ def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
     return _after_test(job, result, moves)
 
 
-def _under_way(job: Job, moves: list | None) -> tuple | None:
+def _under_way(job: Job, result: dict | None, moves: list | None) -> tuple | None:
     """Return (stage, step) of what has to be done before a test can say more, None where nothing has."""
     beginning = opening.beginning(job)
     if beginning:
         return beginning
-    contradiction = settling.settling(job)
+    contradiction = settling.settling(job, result)
     if contradiction:
         return contradiction
     told_apart = mixed_up.settling(job)

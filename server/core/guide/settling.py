@@ -4,6 +4,7 @@ A unit is settled by its label, read where it really is, and a tap on that place
 in `true_place`. Tests and a closing are settled by a tap.
 """
 
+from ..evidence import verdict
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -19,9 +20,12 @@ from . import true_place
 from .step import action
 from .step import step
 
+# What is done to learn more, as opposed to what a verdict asks for.
+_SEARCHES = ("retest", "clean", "exchange", "unplug", "meter")
 
-def settling(job: Job) -> tuple | None:
-    """Return (stage, step) of the first contradiction that is open, or None."""
+
+def settling(job: Job, result: dict | None = None) -> tuple | None:
+    """Return (stage, step) of the first contradiction that is open, or None; `result` as for next_step."""
     contested = _contested(job)
     apart = contradictions.tests(job.facts)
     closed = None if job.is_closed() else job.reopened
@@ -31,7 +35,7 @@ def settling(job: Job) -> tuple | None:
     elif apart:
         stage, made = "test", _tests(job, apart[0])
     elif closed:
-        stage, made = "close", _closing(job, closed)
+        stage, made = "close", _closing(job, closed, result)
     else:
         return None
     if total > 1:
@@ -113,12 +117,18 @@ def _tests(job: Job, group: list) -> dict:
     )
 
 
-def _closing(job: Job, reopened: dict) -> dict:
+def _closing(job: Job, reopened: dict, result: dict | None) -> dict:
     """One phone closed the job, another worked on."""
     closed, went_on = reopened["closed"], reopened["went_on"]
-    choices = [
-        {"words": message("stories-go-on"), "events": [draft("work_went_on")], "job": job.id},
-    ]
+    needless = _needless(job, result)
+    choices = []
+    if needless:
+        stopped = [draft("work_went_on"), draft("move_dropped", reason="settled-already")]
+        choices.append(
+            {"words": message("stories-go-on-without", move=needless), "events": stopped, "job": job.id}
+        )
+    words = message("stories-go-on-with", move=needless) if needless else message("stories-go-on")
+    choices.append({"words": words, "events": [draft("work_went_on")], "job": job.id})
     if not blocked_by(job):
         choices.append(
             {
@@ -131,7 +141,20 @@ def _closing(job: Job, reopened: dict) -> dict:
         _line(job, closed, message("stories-closed")),
         _line(job, went_on, sentences.sentence(job, went_on["kind"], went_on["data"])),
     ]
-    return _card("settle.closing", message("stories-closed-title"), lines, "", choices)
+    made = _card("settle.closing", message("stories-closed-title"), lines, "", choices)
+    if needless:
+        made["text"] = message("stories-settled-already", move=needless)
+    return made
+
+
+def _needless(job: Job, result: dict | None) -> str:
+    """Return the move under way that can tell nothing any more, "" where there is none.
+
+    Whoever began it did not know of the tests that settled the question meanwhile.
+    """
+    if not job.move or not result or job.move["move"] not in _SEARCHES or job.move["reason"] == "mixed-up":
+        return ""
+    return job.move["move"] if result["verdict"] or verdict.is_clear(job, result) else ""
 
 
 def _line(job: Job, entry: dict, words) -> dict:

@@ -5,6 +5,7 @@ from ..parts.sort import Sort
 
 _SAID = {
     "stopped-by-hand": "guide-noted-stopped-by-hand",
+    "settled-already": "guide-noted-settled-already",
     "checks-done": "guide-noted-checks-done",
     "tested-there": "guide-noted-tested-there",
     "spare-stays": "guide-noted-spare-stays",

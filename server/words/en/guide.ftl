@@ -520,6 +520,7 @@ guide-scan-is-at = is { $place }
 ## Reasons that the app gives, as they stand in the history: "Move given up: stopped by hand."
 
 guide-noted-stopped-by-hand = stopped by hand
+guide-noted-settled-already = the tests had settled it
 guide-noted-checks-done = all checks done
 guide-noted-tested-there = tested there
 guide-noted-spare-stays = the spare stays

@@ -90,4 +90,19 @@ stories-tests-one = { $phone ->
 }
 stories-closed-title = Is this job done?
 stories-go-on = No: go on with it
+# $move: exchange
+stories-settled-already = { $move ->
+    [exchange] The tests have settled already what is wrong. The exchange can tell nothing more.
+   *[other] The tests have settled already what is wrong. The next check can tell nothing more.
+}
+# $move: exchange
+stories-go-on-without = { $move ->
+    [exchange] No: go on without the exchange
+   *[other] No: go on without that check
+}
+# $move: exchange
+stories-go-on-with = { $move ->
+    [exchange] No: finish the exchange first
+   *[other] No: finish that check first
+}
 stories-close = Yes: close it

@@ -284,6 +284,7 @@ guide-scan-you-pulled = quitaste de { $position }
 guide-scan-is-at = está { $place }
 
 guide-noted-stopped-by-hand = parado a mano
+guide-noted-settled-already = las pruebas ya lo habían resuelto
 guide-noted-checks-done = todas las revisiones hechas
 guide-noted-tested-there = probado allí
 guide-noted-spare-stays = se queda el repuesto

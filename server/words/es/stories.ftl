@@ -56,4 +56,16 @@ stories-tests-one = { $phone ->
 }
 stories-closed-title = ¿Está terminado este trabajo?
 stories-go-on = No: seguir con él
+stories-settled-already = { $move ->
+    [exchange] Las pruebas ya aclararon qué falla. El intercambio no puede decir nada más.
+   *[other] Las pruebas ya aclararon qué falla. La siguiente revisión no puede decir nada más.
+}
+stories-go-on-without = { $move ->
+    [exchange] No: seguir sin el intercambio
+   *[other] No: seguir sin esa revisión
+}
+stories-go-on-with = { $move ->
+    [exchange] No: terminar antes el intercambio
+   *[other] No: terminar antes esa revisión
+}
 stories-close = Sí: cerrarlo
