@@ -1,5 +1,7 @@
 """The report for the customer: what was wrong, how that is known, what was done, what proves it."""
 
+import pytest
+
 from server.core.codes.labels import shown
 from tests.core.driver import Driver
 from tests.core.driver import home
@@ -119,6 +121,38 @@ def test_pictures_are_before_or_after_by_the_work_between_them_not_by_the_clock(
     assert [photo["sha256"][:2] for photo in photos["after"]] == ["02"]
     assert photos["after"][0]["words"] == "Right outer"
     assert photos["during"] == []
+
+
+@pytest.mark.parametrize("picture_first", [False, True])
+def test_the_screen_of_a_test_that_still_shows_the_fault_is_no_picture_of_after_the_work(core, picture_first):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("cleaned", position=OUTER, note="")
+    taken = {**PICTURE, "sha256": "01" * 32, "shows": "screen", "position": ""}
+    if picture_first:
+        job.force("photo_taken", **taken)
+    job.test(OUTER)
+    if not picture_first:
+        job.force("photo_taken", **taken)
+    photos = told(core, job)["photos"]
+    assert (photos["after"], [photo["sha256"] for photo in photos["during"]]) == ([], ["01" * 32])
+
+    job.fact("cleaned", position=OUTER, note="")
+    job.test()
+    job.force("photo_taken", **{**taken, "sha256": "02" * 32})
+    photos = told(core, job)["photos"]
+    assert [photo["sha256"] for photo in photos["after"]] == ["02" * 32]
+
+
+def test_a_fault_that_is_left_shows_after_the_work(core):
+    """The job ends here, and the customer sees how it was left."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("cleaned", position=OUTER, note="")
+    job.test(OUTER)
+    job.force("photo_taken", **{**PICTURE, "sha256": "01" * 32, "shows": "screen", "position": ""})
+    job.force("job_closed", note="", why="customer")
+    assert [photo["sha256"] for photo in told(core, job)["photos"]["after"]] == ["01" * 32]
 
 
 def test_a_job_that_ends_without_a_repair_is_not_called_finished(core):

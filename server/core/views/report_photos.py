@@ -19,9 +19,23 @@ def before_and_after(job: Job) -> dict:
             when = "before" if n < first else "after" if n > last else "during"
             if entries[n]["data"]["shows"] == "unit":
                 when = "during"  # a sensor in the hand shows neither
+            if when == "after" and not job.is_closed() and _shows_fault(entries, n, last):
+                when = "during"
             when = entries[n]["data"].get("repair", when)
             found[when].append(_shown(job, entries[n]))
     return found
+
+
+def _shows_fault(entries: list, n: int, work: int) -> bool:
+    """Tell whether a picture is the screen of a test that still shows a fault: the work goes on from there.
+
+    It is that of the last test since the `work` before it; taken before any was entered, of the next one.
+    """
+    if entries[n]["data"]["shows"] != "screen":
+        return False
+    tests = [each for each in range(work + 1, len(entries)) if entries[each]["kind"] == "test_run"]
+    test = [each for each in tests if each < n][-1:] or tests[:1]
+    return bool(test and entries[test[0]]["data"]["faulted"])
 
 
 def _shown(job, entry) -> dict:
