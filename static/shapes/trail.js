@@ -11,6 +11,7 @@ import { html, nothing, svg } from "lit-html";
 import { withCodes } from "./code.js";
 import { markShape, markWord } from "./marks.js";
 import { HEAD, NEAR, step, trailGeometry, trailPieces, UNITS_PER_REM, WIDE } from "./trail-geometry.js";
+import { moreTests } from "./trail-more.js";
 import { rowsThatMatter } from "./trail-rows.js";
 import { say } from "../words/words.js";
 
@@ -155,6 +156,7 @@ function pictures(view, geometry) {
 function rows(view) {
   const geometry = trailGeometry(view);
   return html`<div class="trail-rows ${geometry.tall ? "trail-tall" : ""}">
+    ${moreTests()}
     <div class="trail-scroll" tabindex="0" role="group" aria-label=${say("shapes-trail")}>
       ${names(view, geometry)} ${pictures(view, geometry)}
     </div>

@@ -3,10 +3,13 @@
 import pytest
 
 from tests.browser.seeded_job import job_driver
+from tests.browser_support import wait_until
 from tests.core.driver import JOB
 from tests.core.driver import home
+from tests.core.scenarios import INNER
 from tests.core.scenarios import SCENARIOS
 from tests.core.scenarios import first_test
+from tests.core.scenarios import follows
 from tests.said import english
 
 
@@ -96,3 +99,42 @@ def test_three_suspects_of_twelve_fit_a_screen_in_the_order_of_the_board(take_sc
     page.get_by_text("6 more positions").click()
     assert page.locator(".trail-folded .trail-name:visible").count() == 6
     assert phone.lacks_room() == []
+
+
+def beyond(page, way):
+    return page.locator(".trail-more button", has_text=way).all_inner_texts()
+
+
+@pytest.mark.parametrize("part", ["/trail", "/report"])
+@pytest.mark.parametrize("width", [320, 390])
+def test_a_trail_that_goes_on_sideways_says_how_many_tests_are_out_of_sight(take_screens, part, width):
+    """Six tests: three or four stand on a phone, and nothing else shows that there were others."""
+    driver = job_driver()
+    follows(driver)
+    for _ in range(4):
+        driver.test(INNER)
+    phone = take_screens(width=width).holds(driver)
+    page = phone.show(f"/#/job/{JOB}{part}")
+    page.locator(".trail-more button").first.wait_for()
+    seen = [6, 0]
+    while found := beyond(page, "earlier"):
+        earlier = int(found[0].split()[0])
+        assert earlier < seen[0]
+        seen[0] = earlier
+        page.locator(".trail-more button", has_text="earlier").click()
+        page.wait_for_timeout(100)
+    while found := beyond(page, "later"):
+        page.locator(".trail-more button", has_text="later").click()
+        wait_until(
+            page, "(words) => !document.querySelector('.trail-more').innerText.includes(words)", found[0]
+        )
+        seen[1] += 1
+    assert seen[1] >= 1
+    assert beyond(page, "earlier")
+    assert phone.lacks_room() == []
+
+
+def test_a_trail_that_stands_whole_says_nothing_of_more(show):
+    phone = show("follows", "/trail")
+    phone.page.locator(".trail-scroll").first.wait_for()
+    assert phone.page.locator(".trail-more button").count() == 0

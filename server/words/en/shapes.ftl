@@ -36,6 +36,16 @@ shapes-position = position
 shapes-test-aside = { $test }, set aside
 shapes-in-hand = in hand
 shapes-trail = trail of the tests
+# $count (count): 2
+shapes-trail-earlier = { $count ->
+    [one] 1 earlier test
+   *[other] { $count } earlier tests
+}
+# $count (count): 2
+shapes-trail-later = { $count ->
+    [one] 1 later test
+   *[other] { $count } later tests
+}
 # $count (count): 6
 shapes-trail-folded = { $count ->
     [one] 1 more position: no fault, nothing moved

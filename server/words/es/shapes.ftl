@@ -34,6 +34,14 @@ shapes-position = posición
 shapes-test-aside = { $test }, apartada
 shapes-in-hand = en la mano
 shapes-trail = recorrido de las pruebas
+shapes-trail-earlier = { $count ->
+    [one] 1 prueba anterior
+   *[other] { $count } pruebas anteriores
+}
+shapes-trail-later = { $count ->
+    [one] 1 prueba posterior
+   *[other] { $count } pruebas posteriores
+}
 shapes-trail-folded = { $count ->
     [one] 1 posición más: sin fallo, nada se movió
    *[other] { $count } posiciones más: sin fallo, nada se movió
