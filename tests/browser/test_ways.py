@@ -11,6 +11,17 @@ from tests.browser_support import Complaints
 from tests.core.scenarios import replaced_and_proven
 from tests.static.app_server import AppServer
 
+# Another person takes this phone in hand.
+IS_USED_BY = """(name) => new Promise((resolve, reject) => {
+  const opening = indexedDB.open('swaptrail');
+  opening.onerror = () => reject(opening.error);
+  opening.onsuccess = () => {
+    const writing = opening.result.transaction('meta', 'readwrite');
+    writing.objectStore('meta').put(name, 'actor');
+    writing.oncomplete = () => { opening.result.close(); resolve(); };
+  };
+})"""
+
 
 @pytest.fixture(scope="module")
 def server(tmp_path_factory):
@@ -221,6 +232,18 @@ def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_i
     page.get_by_role("button", name="Close without a repair").click()
     page.get_by_text("Job closed without a repair: the customer stops here.").wait_for()
     assert page.locator(".handed").count() == 0
+
+
+def test_a_job_handed_to_whoever_reads_the_list_is_said_to_be_theirs(open_at):
+    page = open_at(faulted(), 390)
+    page.locator(".job-links summary").click()
+    page.get_by_role("link", name="Other ways").click()
+    hands_over(page, to="Zoë")
+    page.evaluate(IS_USED_BY, "Zoë")
+    page.goto(page.url.partition("#")[0])
+    page.reload()
+    page.locator(".job-handed").wait_for()
+    assert page.locator(".job-handed").inner_text().strip() == "handed to you"
 
 
 @pytest.mark.parametrize(

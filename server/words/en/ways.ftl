@@ -109,3 +109,4 @@ ways-handed-to = { $to } works on from here.
 ways-handed-you = { $by } handed this to you.
 # $to: Ben
 ways-handed-list = with { $to }
+ways-handed-mine = handed to you

@@ -84,3 +84,4 @@ ways-handed-file-note = Este teléfono no tiene servidor. El otro toma el trabaj
 ways-handed-to = Desde aquí sigue { $to }.
 ways-handed-you = { $by } te lo entregó.
 ways-handed-list = con { $to }
+ways-handed-mine = te lo entregaron

@@ -17,15 +17,18 @@ import { day } from '../frame/when.js';
 
 /** @typedef {import('../../core/views.js').ListedJob} ListedJob */
 
-/** @param {ListedJob[]} jobs */
-export function jobRows(jobs) {
+/**
+ * @param {ListedJob[]} jobs
+ * @param {string} me  who reads it
+ */
+export function jobRows(jobs, me) {
   return html`<ul class="list job-list">
-    ${rows(jobs, jobRow, ({ id }) => to.job(id))}
+    ${rows(jobs, (job) => jobRow(job, me), ({ id }) => to.job(id))}
   </ul>`;
 }
 
-/** @param {ListedJob} job */
-function jobRow(job) {
+/** @param {ListedJob} job @param {string} me */
+function jobRow(job, me) {
   return html`<li>
     <a class="list-row" href=${linkTo(to.job(job.id))}>
       ${job.board ? html`<span class="job-board" aria-hidden="true">${smallBoard(job.board)}</span>` : nothing}
@@ -33,7 +36,7 @@ function jobRow(job) {
         <span class="list-title">${job.title}</span>
         ${job.plate ? html`<span class="job-plate">${job.plate}</span>` : nothing}
         ${job.standing_words ? html`<span class="job-standing">${job.standing_words}</span>` : nothing}
-        ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
+        ${job.handed_to ? html`<span class="list-note job-handed">${icon('person')} ${job.handed_to === me ? say('ways-handed-mine') : say('ways-handed-list', { to: job.handed_to })}</span>` : nothing}
         ${job.next_words
           ? html`<span class="list-note job-next">${sentence(job.paused ? job.next_words : say('job-list-next', { step: job.next_words }))}</span>`
           : nothing}
