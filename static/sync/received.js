@@ -103,6 +103,7 @@ export function storeReply(store, reply) {
       await meta.put({ rows: [...rows, ...reply.phones], upto: reply.phones_upto }, 'phones');
     }
     if (reply.labels_out) await meta.put(reply.labels_out, 'labels_out');
+    await meta.put(reply.more, 'more_to_come');
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };

@@ -24,6 +24,7 @@ import { render, say } from '../words/words.js';
  * @property {number | null} lastSyncAt      this phone's clock, ms
  * @property {number | null} nextTryAt       when it is tried again by itself after a failure; this phone's clock
  * @property {import('./received.js').LostPhoto[]} lostPhotos  that the server had and has not any more
+ * @property {boolean} moreToCome         the server has entries that are not here, or not in the views yet
  * @property {{events: number, photos: number} | null} toSend  what the present run has to send in all
  * @property {string} sentence            what stands against sending; empty when nothing does
  */
@@ -40,6 +41,7 @@ export const NOT_YET = {
   lastSyncAt: null,
   nextTryAt: null,
   lostPhotos: [],
+  moreToCome: false,
   toSend: null,
   sentence: '',
 };
@@ -70,7 +72,9 @@ export class Status {
     const { state } = this.observed.value;
     const counted = something ? 'not sent' : 'sent';
     const next = state === 'sent' || state === 'not sent' ? counted : state;
-    this.set({ ...waiting, state: next });
+    // What the last page brought counts as here only after its run, which folds it.
+    const moreToCome = this.observed.value.moreToCome || ((await this.#store.getMeta('more_to_come')) ?? false);
+    this.set({ ...waiting, state: next, moreToCome });
     return something;
   }
 
@@ -93,6 +97,7 @@ export class Status {
 
   /** Say how a run ended that nothing stood against. */
   async sayOutcome() {
+    this.set({ moreToCome: false });
     const something = await this.count();
     const refusal = something ? await firstRefusal(this.#store) : '';
     const older = this.#device.server.isOlder ? say('troubles-older-server') : '';

@@ -166,6 +166,7 @@ export class Sync {
     this.#following = true;
     await withLock(SYNC_LOCK, async () => undefined);
     this.#following = false;
+    this.#status.set({ moreToCome: false });
     if (await this.#status.count()) this.now();
   }
 

@@ -5,6 +5,9 @@ import re
 import pytest
 
 from tests.browser.phone_log import facts
+from tests.browser.returned import put_on_server
+from tests.browser.returned import returned
+from tests.browser.screens import screens
 from tests.browser.seeded_job import job_driver
 from tests.browser.yard import put_yard
 from tests.browser_support import wait_until
@@ -276,3 +279,38 @@ def test_an_address_of_what_is_not_there_is_a_sentence_with_a_way_on(take_screen
     assert "wanted" not in page.locator("main").inner_text()
     phone.tap("Show the jobs")
     page.locator(ROWS).wait_for()
+
+
+def test_a_phone_whose_jobs_are_still_coming_says_that_they_are_not_counted(screen_browser, app_server):
+    """The line breaks after the first of several pages: what the list counts is not all that there is."""
+    entries, codes = returned(60)
+    put_on_server(app_server, entries)
+    answered = []
+
+    def breaks_after_a_page(environ, app):
+        if environ["PATH_INFO"] != "/api/sync":
+            return None
+        answered.append(environ["PATH_INFO"])
+        return None if len(answered) == 1 else ("504 Gateway Timeout", "text/html", b"")
+
+    app_server.fault = breaks_after_a_page
+    with screens(screen_browser, app_server.base) as phone:
+        phone.lacks_pictures()
+        page = phone.page
+        page.goto(app_server.link())
+        page.get_by_label("Your name").fill("Zoë")
+        page.get_by_role("button", name="Pair this phone").click()
+        page.locator(ROWS).first.wait_for()
+        coming = page.get_by_text("still on their way to this phone")
+        coming.wait_for()
+        page.locator(".filter-button").last.click()
+        assert int(page.locator(".filter-count").last.inner_text()) < len(codes)
+        assert coming.is_visible()
+        page.reload()
+        coming.wait_for()
+
+        app_server.fault = None
+        page.evaluate("dispatchEvent(new Event('online'))")
+        coming.wait_for(state="detached")
+        page.locator(".filter-count", has_text=str(len(codes))).last.wait_for()
+        phone.complaints.heard.clear()

@@ -81,6 +81,7 @@ job-list-older = { $count ->
     [one] { $count } job was closed earlier
    *[other] { $count } jobs were closed earlier
 }
+job-list-more-to-come = More jobs are still on their way to this phone. They are not counted here yet.
 job-search = Search
 job-search-by = Vehicle, plate, label, person
 job-search-clear = Clear the search

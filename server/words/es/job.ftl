@@ -69,6 +69,7 @@ job-list-older = { $count ->
     [one] { $count } trabajo se cerró antes
    *[other] { $count } trabajos se cerraron antes
 }
+job-list-more-to-come = Aún llegan trabajos a este teléfono. Aquí todavía no se cuentan.
 job-search = Buscar
 job-search-by = Vehículo, matrícula, etiqueta, persona
 job-search-clear = Borrar la búsqueda

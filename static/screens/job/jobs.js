@@ -45,6 +45,7 @@ export const jobsPage = {
           : html`${standingNotices(ctx)} ${sharedNotice(ctx.data.shared)} ${keepingNotice(ctx, storage)} ${installCard(ctx, count, 'strong')}`}
         ${count || asked ? nothing : empty(ctx)}
         ${jobSearch(ctx, list.counts)}
+        ${moreToCome(ctx)}
         ${list.searched ? found(ctx, list) : groups(ctx, list)}
         ${more(ctx, list)}
         ${asked ? nothing : installCard(ctx, count, 'offer')}
@@ -55,6 +56,12 @@ export const jobsPage = {
   },
 };
 
+/** What has not come is in no count of this list. @param {import('../frame/context.js').Context} ctx */
+function moreToCome({ services: { sync } }) {
+  if (!sync.status.value.moreToCome) return nothing;
+  return html`<p class="notice more-to-come" role="status">${icon('clock')} ${say('job-list-more-to-come')}</p>`;
+}
+
 /**
  * What a search has found, all in one.
  * @param {import('../frame/context.js').Context} ctx
@@ -64,7 +71,7 @@ function found(ctx, { jobs, units, vehicles, near, more: left, counts }) {
   const everywhere = counts.open + counts.waiting + counts.closed;
   return html`<h1 class="job-count" role="status">${say('job-list-found', { count: jobs.length + left })}</h1>
     ${near ? html`<p role="status">${say('job-list-near')}</p>` : nothing}
-    ${jobs.length ? jobRows(jobs) : nothing}
+    ${jobs.length ? jobRows(jobs, ctx.services.device.actor) : nothing}
     ${jobs.length || !everywhere ? nothing : wide(say('job-list-found-elsewhere', { count: everywhere }), () => ask(ctx, { stands: '' }))}
     ${everywhere || units.length || vehicles.length ? nothing : html`<p>${say('job-list-found-none')}</p>`}
     ${units.length ? html`<h2 class="list-head">${say('job-list-sensors')}</h2>${unitRows(units)}` : nothing}
@@ -83,7 +90,7 @@ function groups(ctx, { jobs }) {
     const words = say('job-list-group', { which: each });
     const rows = jobs.filter((job) => job.stands === each);
     return html`${place ? html`<h2 class="list-head">${words}</h2>` : html`<h1>${words}</h1>`}
-    ${rows.length ? jobRows(rows) : html`<p>${say('job-list-none')}</p>`}`;
+    ${rows.length ? jobRows(rows, ctx.services.device.actor) : html`<p>${say('job-list-none')}</p>`}`;
   });
 }
 
