@@ -1,4 +1,4 @@
-"""What one closed job contributes, as plain JSON: kept until the job changes, so that figures are quick.
+"""What one job contributes, as plain JSON: kept until the job changes, so that figures are quick.
 
 It holds no sentence and nothing of other jobs. `why` says what keeps a job from counting towards rates:
 UNTESTED, MIXED_UP, ANOTHER_SORT, IMPOSSIBLE; the rest of it is there all the same.
@@ -59,6 +59,22 @@ def of_job(job: Job) -> dict[str, Any]:
         return found | _proof(job, tests)
     except BadInput:
         return found | {"why": IMPOSSIBLE}
+
+
+def of_open_job(job: Job) -> dict[str, Any]:
+    """Returns what a job says before it is closed: whether its vehicle has come back with the same fault.
+
+    Its first test that counts tells that; `closed` is None, and it teaches nothing else yet.
+    """
+    counted = [test for test in readings.tests(job) if readings.counts(test)]
+    return {
+        "job": job.id,
+        "name": job.vehicle["name"],
+        "vehicle": job.vehicle_id,
+        "opened": job.opened_at,
+        "closed": None,
+        "faulted": counted[0]["faulted"] if counted else [],
+    }
 
 
 def _proof(job: Job, tests: list[dict]) -> dict[str, Any]:

@@ -25,7 +25,7 @@ from server.lessons.times import Times
 from server.log import events
 
 _PPM = 1_000_000
-WRONG_CLOCK = "wrong_clock"
+WRONG_CLOCK, SENT_LATE = "wrong_clock", "sent_late"
 
 
 def figures(
@@ -38,13 +38,21 @@ def figures(
     running = running or Running()
     with running.lock:
         sums, waiting = running.look(db, now, since, seconds)
-        return _figures(db, since, sums, waiting, running.comebacks())
+        repaired = set(sums.repaired)
+        # Of the jobs that were repaired in the span; what comes back may be in a later one.
+        came_back = sorted(pair for pair in running.comebacks() if pair[0] in repaired)
+        still_open = running.still_open(second for _, second in came_back)
+        return _figures(db, since, sums, waiting, came_back, still_open)
 
 
 def _figures(
-    db: Database, since: int, sums: Sums, waiting: int, came_back: list[work.Pair]
+    db: Database,
+    since: int,
+    sums: Sums,
+    waiting: int,
+    came_back: list[work.Pair],
+    still_open: list[tuple[str, str, int]],
 ) -> dict[str, Any]:
-    repaired = set(sums.repaired)
     return {
         "upto": events.last_n(db),
         "since": since,
@@ -66,8 +74,8 @@ def _figures(
         ],
         "models": [{"name": sums.name_of(model), **each} for model, each in _spreads(sums.by_model)],
         "reliability": _reliability(sums),
-        # Of the jobs that were repaired in the span; what comes back may be in a later one.
-        "comebacks": [list(pair) for pair in sorted(came_back) if pair[0] in repaired],
+        "comebacks": [list(pair) for pair in came_back],
+        "comebacks_open": [job for job, _, _ in still_open],
         "causes": [[kind, place, job] for job, _, kind, place in sums.found],
         "work": [list(each) for each in work.beside_plan(sums)],
         "parts": [list(each) for each in sums.parts],
@@ -75,7 +83,8 @@ def _figures(
             [*key, len(behind), sorted(set(behind))]
             for key, behind in sorted(work.returns(db, since).items())
         ],
-        "names": {job: [name, closed] for job, name, closed in [*sums.names, *sums.undated]},
+        # Of one that is still open, when it was opened.
+        "names": {job: [name, at] for job, name, at in [*sums.names, *sums.undated, *sums.late, *still_open]},
         "positions": positions_of(sums.layouts),
         # Causes are drawn where jobs that count have positions, and no wheel of another sort of part.
         "board": positions_of(sums.counted_layouts),
@@ -88,6 +97,8 @@ def _left_out(sums: Sums) -> dict[str, list[str]]:
     wrong = sums.unclocked.union(name for name, _, _ in sums.undated)
     if wrong:
         found[WRONG_CLOCK] = sorted(wrong)
+    if sums.late:
+        found[SENT_LATE] = [name for name, _, _ in sums.late]
     return found
 
 

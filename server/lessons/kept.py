@@ -1,4 +1,4 @@
-"""What each closed job contributes, kept in a table: only what has changed since is worked out again.
+"""What each job contributes, kept in a table: only what has changed since is worked out again.
 
 The folded state takes a job's row away when the job, its vehicle or a unit of it changes (`folded/rows.py`);
 another version of the core or of this room makes all rows worthless. All of it is a cache.
@@ -25,7 +25,8 @@ from server.storage import writing_cache
 _SERVER = Path(__file__).resolve().parents[1]
 _AT_ONCE = 50  # jobs worked out before they are written
 
-_CLOSED = "SELECT job FROM job_list WHERE closed"
+_JOBS = "SELECT job FROM job_list"
+_RECEIVED = "SELECT received_at FROM events WHERE job = ? AND kind = 'job_closed' ORDER BY n DESC LIMIT 1"
 _DIGESTS = "SELECT job, digest FROM lessons WHERE version = ?"
 
 
@@ -42,7 +43,7 @@ Held = dict[str, Kept]
 
 
 def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
-    """Makes `held` what every closed job contributes; returns how many jobs are not worked out yet.
+    """Makes `held` what every job contributes; returns how many jobs are not worked out yet.
 
     Works for about so many seconds at most, without a bound until nothing is left. What has not changed stays
     the very same object.
@@ -54,8 +55,8 @@ def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
         with at_one_moment(db):
             mark = _mark(db)
             digests = dict(db.conn.execute(_DIGESTS, [version()]).fetchall())
-            closed = {job for (job,) in db.conn.execute(_CLOSED).fetchall()}
-            wanting = sorted(closed - digests.keys())
+            jobs = {job for (job,) in db.conn.execute(_JOBS).fetchall()}
+            wanting = sorted(jobs - digests.keys())
             _hold(db, held, digests)
             fresh = {job: _body(db, job) for job in wanting[: 0 if is_late else _AT_ONCE]}
         if fresh and _keep(db, mark, fresh):
@@ -78,7 +79,8 @@ def _hold(db: Database, held: Held, digests: dict[str, str]) -> None:
 
 def _kept(digest: str, body: str) -> Kept:
     said = json.loads(body)
-    return Kept(digest, said, right_from(said["opened"], said["closed"]))
+    closed = said["opened"] if said["closed"] is None else said["closed"]
+    return Kept(digest, said, right_from(said["opened"], closed))
 
 
 @cache
@@ -111,7 +113,13 @@ def _body(db: Database, job: str) -> str:
     state = FoldedState(db)
     state.focus(job)
     state.add_history(job)
-    return json.dumps(contribution.of_job(known_job(state, job)), separators=(",", ":"))
+    known = known_job(state, job)
+    if not known.is_closed():
+        said = contribution.of_open_job(known)
+    else:
+        (received,) = db.conn.execute(_RECEIVED, [job]).fetchone()
+        said = contribution.of_job(known) | {"received": received}
+    return json.dumps(said, separators=(",", ":"))
 
 
 def _digest(body: str) -> str:

@@ -124,7 +124,9 @@ def _claimed(start: int, end: int) -> dict:
 def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
     repaired, came = len(found["repaired"]), found["comebacks"]
     jobs = _once(job for pair in came for job in pair if job in found["names"])
-    rows = [_row(message("lessons-came-back"), _share(len(came), repaired), "", jobs)] if repaired else []
+    still_open = len(found["comebacks_open"])
+    note = message("lessons-came-back-open", count=still_open) if still_open else ""
+    rows = [_row(message("lessons-came-back"), _share(len(came), repaired), note, jobs)] if repaired else []
     return _section("comebacks", rows, days=COMEBACK_DAYS)
 
 

@@ -4,7 +4,9 @@ A cache in memory alone: contributions by their digest, and the sums over each l
 makes one for its one look; a server has one for its life.
 """
 
+from collections.abc import Iterable
 from threading import Lock
+from typing import Any
 
 from sqlite_utils import Database
 
@@ -29,17 +31,23 @@ class Running:
         self._comebacks: dict[str, list[Pair]] = {}
 
     def look(self, db: Database, now: int, since: int, seconds: float | None) -> tuple[Sums, int]:
-        """Returns the sums over the jobs closed since a moment, and how many jobs are wanting."""
+        """Returns the sums over the jobs closed since a moment, and how many jobs are wanting.
+
+        What reached the server since then and was closed before it by the clock of its phone is in `late`:
+        the clock may be behind, or the phone was without a network for so long.
+        """
         waiting = kept.refresh(db, self._held, seconds)
         length = now - since if since else 0
         sums = self._sums.pop(length, None) or Sums()
         self._sums[length] = sums
         if len(self._sums) > _MOST_SPANS:
             del self._sums[next(iter(self._sums))]
-        jobs = {name: each.said for name, each in self._held.items()}
-        wrong = {name for name, each in self._held.items() if each.right_from > now}
+        closed = {name: each for name, each in self._held.items() if each.said["closed"] is not None}
+        jobs = {name: each.said for name, each in closed.items()}
+        wrong = {name for name, each in closed.items() if each.right_from > now}
         if since:
-            sums.undated = [(name, jobs[name]["name"], jobs[name]["closed"]) for name in sorted(wrong)]
+            late = {n for n, job in jobs.items() if job["closed"] < since <= job["received"]} - wrong
+            sums.undated, sums.late = _lines(jobs, wrong), _lines(jobs, late)
             jobs = {n: job for n, job in jobs.items() if job["closed"] >= since and n not in wrong}
             wrong = set()
         sums.hold(jobs, wrong)
@@ -47,8 +55,13 @@ class Running:
         return sums, waiting
 
     def comebacks(self) -> list[Pair]:
-        """Returns (job, the one in which it came back) of all spans."""
+        """Returns (job, the one in which it came back) of all spans; the second may still be open."""
         return [pair for pairs in self._comebacks.values() for pair in pairs]
+
+    def still_open(self, jobs: Iterable[str]) -> list[tuple[str, str, int]]:
+        """Returns those of some jobs that are not closed, as lines with the time at which each was opened."""
+        said = [self._held[job].said for job in sorted(set(jobs))]
+        return [(each["job"], each["name"], each["opened"]) for each in said if each["closed"] is None]
 
     def _list_by_vehicle(self) -> None:
         held, known = self._held, self._vehicle_of
@@ -62,3 +75,7 @@ class Running:
             self._vehicles.setdefault(vehicle, {})[name] = known[name] = held[name]
         for vehicle in changed:
             self._comebacks[vehicle] = comebacks([each.said for each in self._vehicles[vehicle].values()])
+
+
+def _lines(jobs: dict[str, dict[str, Any]], names: set[str]) -> list[tuple[str, str, int]]:
+    return [(name, jobs[name]["name"], jobs[name]["closed"]) for name in sorted(names)]

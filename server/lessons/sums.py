@@ -32,6 +32,7 @@ class Sums:
         self.jobs: dict[str, Job] = {}
         self.unclocked: set[str] = set()
         self.undated: list[tuple[str, str, int]] = []  # as `names`: of any span, by a clock that was wrong
+        self.late: list[tuple[str, str, int]] = []  # as `names`: sent in the span, closed before it
         # Lines of jobs, each list in order of them.
         self.names: list[tuple[str, str, int]] = []  # job, name of its vehicle, when it was closed
         self.counted: list[str] = []

@@ -29,6 +29,7 @@ def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:
                "value": each["right"], "low": each["low"], "high": each["high"],
                "default": each["expected"] / 100, "of": each["number"]}  # fmt: skip
     yield {"figure": "comebacks", "value": len(found["comebacks"]), "of": len(found["repaired"])}
+    yield {"figure": "comebacks_open", "count": len(found["comebacks_open"])}
     for kind, place, job in found["causes"]:
         yield {"figure": "cause", "name": kind, "place": place, "value": job}
     for job, took, plan in found["work"]:

@@ -25,7 +25,10 @@ Pair = tuple[str, str]
 
 
 def comebacks(jobs: list[dict[str, Any]]) -> list[Pair]:
-    """Returns (job, the one that came back) where a position of their vehicle faulted again in time."""
+    """Returns (job, the one that came back) where a position of their vehicle faulted again in time.
+
+    That a fault is there again its first test says, whether the second job is closed by now or not.
+    """
     ordered = sorted(jobs, key=lambda each: (each["opened"], each["job"]))
     found = []
     for job in ordered:
@@ -36,6 +39,8 @@ def comebacks(jobs: list[dict[str, Any]]) -> list[Pair]:
 
 
 def _came_back(job: dict[str, Any], later: dict[str, Any]) -> bool:
+    if job["closed"] is None:
+        return False
     soon = 0 <= later["opened"] - job["closed"] <= COMEBACK_DAYS * DAY_MS
     return soon and later["job"] != job["job"] and bool(set(later["faulted"]) & set(job["faulted"]))
 

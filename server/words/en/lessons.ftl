@@ -55,6 +55,11 @@ lessons-comebacks = Comebacks
 # $days (count): 90
 lessons-comebacks-note = The same position of the same vehicle shows a fault again within { $days } days.
 lessons-came-back = Came back
+# $count (count): 2
+lessons-came-back-open = { $count ->
+    [one] One of them is not closed yet: its first self-test showed the fault again.
+   *[other] { $count } of them are not closed yet: their first self-tests showed the fault again.
+}
 
 lessons-causes = What was wrong
 lessons-causes-note = By class and by position: what was proven, and where nothing was, what is likeliest.
@@ -161,6 +166,7 @@ lessons-why = { $why ->
     [mixed_up] Sensors got mixed up
     [another_sort] Another sort of part
     [impossible] Readings that contradict the rates set on the job
+    [sent_late] Sent in this time, but closed before it by the clock of their phone
    *[wrong_clock] A clock that was wrong
 }
 lessons-times-left-out = Times that run backwards, or were taken back

@@ -55,6 +55,10 @@ lessons-comebacks = Fallos que vuelven
 # $days (count): 90
 lessons-comebacks-note = La misma posición del mismo vehículo muestra otra vez un fallo en { $days } días.
 lessons-came-back = Volvieron
+lessons-came-back-open = { $count ->
+    [one] Uno aún no está cerrado: su primer autodiagnóstico mostró otra vez el fallo.
+   *[other] { $count } aún no están cerrados: su primer autodiagnóstico mostró otra vez el fallo.
+}
 
 lessons-causes = Qué fallaba
 lessons-causes-note = Por clase y por posición: lo probado y, donde nada se probó, lo más probable.
@@ -161,6 +165,7 @@ lessons-why = { $why ->
     [mixed_up] Sensores confundidos
     [another_sort] Otra clase de pieza
     [impossible] Lecturas que contradicen las tasas puestas en el trabajo
+    [sent_late] Enviados en este tiempo, pero cerrados antes según el reloj de su teléfono
    *[wrong_clock] Un reloj que iba mal
 }
 lessons-times-left-out = Tiempos que van hacia atrás, o retirados

@@ -10,10 +10,12 @@ from server.commands.cli import main
 from server.lessons import kept
 from server.lessons.figures import figures
 from server.lessons.page import page
+from server.log import events
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
 from tests.made_up_yard import receive
+from tests.said import english
 
 NOW = START + 400 * DAY_MS
 JOBS = 40
@@ -34,7 +36,7 @@ def contributions(db):
     """What every closed job contributes."""
     held = {}
     kept.refresh(db, held)
-    return [each.said for each in held.values()]
+    return [each.said for each in held.values() if each.said["closed"] is not None]
 
 
 def more(yard):
@@ -201,6 +203,62 @@ def test_a_fault_at_the_same_position_within_ninety_days_is_a_comeback(db, yard)
     assert found["comebacks"] == [[first["job"], "jagain1"], ["jagain1", "jagain2"]]
     (row,) = next(each["rows"] for each in page(found, "all")["sections"] if each["id"] == "comebacks")
     assert len(row["jobs"]) == len(set(row["jobs"])) == 3
+
+
+def test_a_second_job_that_is_still_open_is_a_comeback_and_said_to_be_open(db, yard):
+    first = next(each for each in contributions(db) if each["proven"])
+    opened = next(each["event"]["data"] for each in yard.entries if each["event"]["job"] == first["job"])
+    later, at = more(yard), first["closed"] + 5 * DAY_MS
+    test = {"heard": True, "faulted": first["faulted"], "silent": [], "unplugged": [], "codes": [],
+            "came_and_went": False, "note": ""}  # fmt: skip
+    receive(db, [later.record("jagain", "job_opened", opened, at)])
+    before = figures(db, NOW)
+    assert before["comebacks"] == []
+
+    receive(db, [later.record("jagain", "test_run", test, at + 1)])
+
+    found = figures(db, NOW)
+    assert found["comebacks"] == [[first["job"], "jagain"]]
+    assert found["comebacks_open"] == ["jagain"]
+    assert found["closed"] == before["closed"]
+    assert found["rates"] == before["rates"]
+    told = page(found, "all")
+    (row,) = next(each["rows"] for each in told["sections"] if each["id"] == "comebacks")
+    assert (
+        english(row["note"]) == "One of them is not closed yet: its first self-test showed the fault again."
+    )
+    assert {told["jobs"][number][0] for number in row["jobs"]} == {first["job"], "jagain"}
+
+    receive(db, [later.record("jagain", "job_closed", {"note": ""}, at + 2)])
+    assert (figures(db, NOW)["comebacks"], figures(db, NOW)["comebacks_open"]) == (found["comebacks"], [])
+
+
+def test_an_open_job_without_the_same_fault_is_no_comeback(db, yard):
+    first = next(each for each in contributions(db) if each["proven"])
+    opened = next(each["event"]["data"] for each in yard.entries if each["event"]["job"] == first["job"])
+    later = more(yard)
+    test = {"heard": True, "faulted": [], "silent": [], "unplugged": [], "codes": [],
+            "came_and_went": False, "note": ""}  # fmt: skip
+    receive(db, [later.record("jagain", "job_opened", opened, first["closed"] + DAY_MS),
+                 later.record("jagain", "test_run", test, first["closed"] + DAY_MS)])  # fmt: skip
+    assert figures(db, NOW)["comebacks"] == []
+
+
+def test_a_phone_whose_clock_is_years_behind_is_said_to_be_left_out_of_a_year(db, yard):
+    """What was sent this year was closed six years ago by its phone: maybe so, but nobody would see it."""
+    behind = Yard("behind", 3, start=START - 6 * 365 * DAY_MS, device="d00000000000000be")
+    assert events.receive(db, behind.entries, None, NOW).refused == []
+
+    year = figures(db, NOW, NOW - 365 * DAY_MS)
+    assert year["left_out"]["sent_late"] == sorted(behind.causes)
+    assert not set(behind.causes) & set(year["counted"])
+    (left_out,) = [each for each in page(year, "year")["sections"] if each["id"] == "left-out"]
+    (row,) = [row for row in left_out["rows"] if len(row["jobs"]) == 3]
+    assert english(row["words"]) == "Sent in this time, but closed before it by the clock of their phone"
+
+    assert "sent_late" not in figures(db, NOW)["left_out"]
+    later = NOW + 400 * DAY_MS
+    assert "sent_late" not in figures(db, later, later - 365 * DAY_MS)["left_out"]
 
 
 def test_the_command_prints_the_same_figures_in_three_ways(tmp_path, db, capsys):
