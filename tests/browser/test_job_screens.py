@@ -74,6 +74,21 @@ def test_what_was_seen_is_recorded_by_position(take_screens):
     assert ("rear-right-outer", "nothing") in seen
 
 
+def test_a_code_with_its_failure_type_stands_whole_on_the_narrowest_phone(take_screens):
+    phone = take_screens(width=320).holds(job_driver().begin())
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("button", name="right outer").click()
+    page.get_by_text("More: codes, picture, note").click()
+    page.get_by_text("Enter the codes on the screen").click()
+    field = page.get_by_label("Code", exact=True).first
+    field.fill("C1E1A-13")
+    assert field.evaluate("(field) => field.scrollWidth - field.clientWidth") <= 0
+    field.fill("c1e1a13")
+    page.get_by_text("13 is kept as it is.").wait_for()
+    page.get_by_label("The failure types follow the open list").check()
+    page.get_by_text("13: open circuit.").wait_for()
+
+
 def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens):
     phone = take_screens().holds(job_driver().begin())
     page = phone.show(f"/#/job/{JOB}")

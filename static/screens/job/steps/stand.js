@@ -18,6 +18,8 @@ import { sentenceCase } from '../../frame/sentence-case.js';
 /** Of the drawing, in cm: what is left beside the bumper, its depth, and how far the area goes. */
 const [BESIDE, DEPTH, AREA, CELL, POLE] = [45, 18, 100, 10, 7.5];
 const FAR = 60;
+/** A number's line below what it is of, and how near two of two digits may stand on one line, in cm. */
+const [NUMBER_LINE, NUMBER_APART] = [18, 22];
 
 /**
  * What the core says of what was typed; null until it has answered. The form keeps `stand`: "width", "celsius",
@@ -85,6 +87,9 @@ function drawing({ width, measured, positions }) {
   const lines = [];
   for (let far = CELL; far <= AREA; far += CELL) lines.push(`M${BESIDE} ${DEPTH + far}h${width}`);
   for (let x = 0; x <= width; x += CELL) lines.push(`M${BESIDE + x} ${DEPTH}v${AREA}`);
+  // On a narrow bumper every second number stands a line lower: side by side they read as one.
+  const near = positions.some(({ pole_x: x }, n) => n > 0 && x - positions[n - 1].pole_x < NUMBER_APART);
+  const lower = (/** @type {number} */ n) => (near && n % 2 ? NUMBER_LINE : 0);
   return html`<figure class="stand">
     <svg viewBox="0 0 ${wide} ${DEPTH + AREA + 4}" role="img" aria-label=${say('steps-stand-drawing')}>
       <path class="stand-grid" d=${lines.join('')} />
@@ -92,7 +97,7 @@ function drawing({ width, measured, positions }) {
       ${positions.map(
         ({ x, pole_x: poleX, pole_y: poleY }, n) => svg`<path class="stand-way" d=${`M${BESIDE + x} ${DEPTH}L${BESIDE + poleX} ${DEPTH + poleY}`} />
           <circle class="stand-pole" cx=${BESIDE + poleX} cy=${DEPTH + poleY} r=${POLE / 2} />
-          <text class="stand-number" x=${BESIDE + poleX} y=${DEPTH + poleY + 18}>${n + 1}</text>`,
+          <text class="stand-number" x=${BESIDE + poleX} y=${DEPTH + poleY + NUMBER_LINE + lower(n)}>${n + 1}</text>`,
       )}
     </svg>
     <figcaption>
