@@ -36,7 +36,7 @@ guide-test-no-fault = Aún no ha salido ningún fallo
 guide-test-unplugged = Quita el contacto, desenchufa { $position }, da el contacto y empieza { PART($sort, form: "the-test") }.
 guide-test-more-than-one = Un fallo que va y viene pide más de una prueba.
 guide-test-enter = Anotar el resultado
-## Las respuestas probables de una prueba, con un toque; todas menos la última dicen que se oyó el avisador.
+## Las respuestas probables de una prueba, con un toque; todas menos la última dicen que se oyó el zumbador.
 
 guide-test-went = Se fue con él: fallo en { $positions }
 guide-test-stayed = Se quedó: fallo en { $positions }

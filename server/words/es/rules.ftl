@@ -68,7 +68,7 @@ rules-figure-title = { $field ->
     [compared] La cifra de donde funciona no se entiende
    *[value] La cifra no se entiende
 }
-rules-figure = Se encontró { $found }, se esperaba { $wanted }.
+rules-figure = Pone { $found }, se esperaban { $wanted }.
 rules-figure-wanted = { $unit ->
     [V] voltios de 0 a 60, como 12,4, 12.4 u 850 mV
    *[other] ohmios desde 0, como 0,8, 0.8, 4k7 o 5 kΩ; OL si el multímetro marca abierto

@@ -198,7 +198,7 @@ steps-test-summary-went = El fallo iba y venía.
 
 steps-walk-save = Guardar: { $count } { $what }
 steps-stand = Dónde ponerse
-steps-stand-alone = ¿A solas? Motor parado, freno de mano puesto y un pie para el poste. O lo sostiene otra persona.
+steps-stand-alone = ¿A solas? Motor parado, freno de mano puesto y un soporte para el poste. O lo sostiene otra persona.
 steps-stand-pole = Poste: 75 mm de grueso, 1 m de alto. Va a { $far } cm; la cuadrícula es de 10 cm, hasta 1 m.
 steps-stand-memory = Poste, cuadrícula y 1 m siguen ISO 17386 en lo que se conoce públicamente. { $far } cm y el giro en los extremos son nuestros.
 steps-stand-even = Repartidos por igual hasta que midas: es una suposición.
