@@ -53,8 +53,9 @@ export function labelPage(drawn, { boxes, lines, symbols }, words) {
 /** @param {[number, number, number, string, boolean, boolean, number]} line */
 function textLine([x, y, size, text, centred, turned, spacing]) {
   const at = `translate(${x / 100} ${y / 100})${turned ? ' rotate(-90)' : ''}`;
-  // The room behind the last letter counts as the line's, too.
-  return svg`<text transform=${at} dx=${spacing / 200} letter-spacing=${spacing / 100} font-size=${size / 100}
+  // Letter by letter: a spacing of letters would stand behind the last one, too, and move the line off its middle.
+  const apart = spacing ? ['0', ...Array(text.length - 1).fill(spacing / 100)].join(' ') : '0';
+  return svg`<text transform=${at} dx=${apart} font-size=${size / 100}
     text-anchor=${centred ? 'middle' : 'start'}>${text}</text>`;
 }
 
