@@ -4,6 +4,7 @@ import io
 import math
 from collections.abc import Iterable
 
+from reportlab.pdfbase.pdfmetrics import stringWidth
 from reportlab.pdfgen.canvas import Canvas
 
 from server.core.printing.layout import Layout
@@ -44,5 +45,10 @@ def _write(canvas: Canvas, line: Line) -> None:
     canvas.rotate(90 if line.turned else 0)
     canvas.setFont(_FACE, line.size / 100)
     write = canvas.drawCentredString if line.centred else canvas.drawString
-    write(0, 0, text(line.text), charSpace=line.spacing / 100)
+    write(0, 0, text(line.text), charSpace=_apart(line))
     canvas.restoreState()
+
+
+def _apart(line: Line) -> float:
+    """Returns the room between two letters beyond what the face has, in dots."""
+    return line.pitch / 100 - stringWidth("0", _FACE, line.size / 100) if line.pitch else 0

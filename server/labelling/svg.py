@@ -31,9 +31,10 @@ def _box(box: Box) -> str:
 
 def _text(line: Line) -> str:
     anchor = ' text-anchor="middle"' if line.centred else ""
-    x, y, size, spacing = line.x / 100, line.y / 100, line.size / 100, line.spacing / 100
-    # The room behind the last letter counts as the line's, too.
-    begin = f' dx="{spacing / 2:g}" letter-spacing="{spacing:g}"' if spacing else ""
+    x, y, size, pitch = line.x / 100, line.y / 100, line.size / 100, line.pitch / 100
+    # Each letter where it stands: what draws the file is not at one on where spaced letters are in the middle.
+    last = len(line.text) - 1
+    along = " ".join(f"{x + (n - last / 2) * pitch:g}" for n in range(last + 1)) if pitch else f"{x:g}"
     turn = f' transform="rotate(-90 {x:g} {y:g})"' if line.turned else ""
-    place = f'x="{x:g}" y="{y:g}" font-size="{size:g}"'
-    return f"<text {place}{begin}{anchor}{turn}>{escape(text(line.text))}</text>"
+    place = f'x="{along}" y="{y:g}" font-size="{size:g}"'
+    return f"<text {place}{anchor}{turn}>{escape(text(line.text))}</text>"

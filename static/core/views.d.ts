@@ -1479,7 +1479,7 @@ export interface LabelPages {
 export interface LabelPage {
   /** x, y, width, height */
   boxes: [number, number, number, number][];
-  /** x, y, size in 1/100 dots, text, centred, turned */
+  /** x, y, size in 1/100 dots, text, centred, turned, pitch of its letters */
   lines: [number, number, number, string, boolean, boolean, number][];
   /** text, x, y */
   symbols: [string, number, number][];

@@ -18,9 +18,9 @@ QUIET_MODULES = 4  # of margin on every side
 LEVELS = ("H", "Q", "M", "L")  # best first
 COVERED = {"H": 30, "Q": 25, "M": 15, "L": 7}  # how much of a symbol may be covered, about, in percent
 
-# Of the type size, in percent: a character in the fixed-pitch faces that are used, and what sets two apart.
-# Bold ones come within a dot of each other, W and M touch, and a thermal print runs a dot wide.
-_CHARACTER, SPACING = 60, 12
+# Of the type size, in percent: a character in the fixed-pitch faces that are used, and from the middle of one
+# to the next. Bold ones come within a dot of each other, W and M touch, and a thermal print runs a dot wide.
+_CHARACTER, PITCH = 60, 72
 _TYPE = 630  # 1/100 mm: type is no larger than this,
 _LEAST_TYPE = 300  # and the symbol leaves room for this
 # In percent of the type size: how high capitals stand in the tallest of the faces, what a line takes.
@@ -125,7 +125,7 @@ def _placed(layout: Layout, edge: int, choice: Choice, turned: bool) -> Face:
 def _longest_type(along: int) -> int:
     """Return the type size, in hundredths of a dot, at which a code fills a line of so many dots."""
     count = len(labels.shown(ANY_CODE))
-    return along * 10000 // (count * _CHARACTER + (count - 1) * SPACING)
+    return along * 10000 // (_CHARACTER + (count - 1) * PITCH)
 
 
 def _rank(choice: Choice, wanted: int) -> tuple:

@@ -4,8 +4,8 @@ from collections import namedtuple
 
 from ..codes import labels
 from ..messages import message
+from .face import PITCH
 from .face import QUIET_MODULES
-from .face import SPACING
 from .face import Face
 from .layout import Layout
 
@@ -20,9 +20,9 @@ _UNPRINTED = 500  # at the foot of the paper
 # A filled black rectangle, in dots from the upper left corner of the page.
 Box = namedtuple("Box", ("x", "y", "width", "height"))
 # A line of text, or a message; (x, y) is on its baseline: its middle, or its start when it is not `centred`.
-# One that is `turned` runs upwards; `spacing` sets its letters apart. Lengths are in hundredths of
-# a dot.
-Line = namedtuple("Line", ("x", "y", "size", "text", "centred", "turned", "spacing"))
+# One that is `turned` runs upwards; `pitch` leads from the middle of a letter to the next, 0 is as the face
+# has it. Lengths are in hundredths of a dot.
+Line = namedtuple("Line", ("x", "y", "size", "text", "centred", "turned", "pitch"))
 # A symbol by its text; (x, y) is the corner of its first module, in dots: the margin lies outside.
 Symbol = namedtuple("Symbol", ("text", "x", "y"))
 # `ruler`: whether there is a bar at the foot to check the print with.
@@ -46,8 +46,8 @@ def _page(codes: list, base: str, layout: Layout, face: Face) -> Page:
         x, y = layout.corner(place)
         symbols.append(Symbol(labels.address(codes[place], base), x + face.x + quiet, y + face.y + quiet))
         at = (x * 100 + face.text_x, y * 100 + face.text_y)
-        shown, spacing = labels.shown(codes[place]), face.type_size * SPACING // 100
-        lines.append(Line(at[0], at[1], face.type_size, shown, True, face.turned, spacing))
+        shown, pitch = labels.shown(codes[place]), face.type_size * PITCH // 100
+        lines.append(Line(at[0], at[1], face.type_size, shown, True, face.turned, pitch))
     ruler = _ruler(layout) if layout.marked else None
     if ruler is not None:
         boxes.append(ruler)

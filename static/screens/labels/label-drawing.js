@@ -22,7 +22,7 @@ const SPARE_MM = 0.2;
  * @typedef {object} DrawnPage
  * @property {number[][]} boxes    x, y, width, height
  * @property {Array<[number, number, number, string, boolean, boolean, number]>} lines  x, y, size in 1/100 dots, text,
- *     centred, turned, room between its letters in 1/100 dots
+ *     centred, turned, from the middle of a letter to the next in 1/100 dots (0: as the face has it)
  * @property {Array<[string, number, number]>} symbols  text, x, y
  * @property {boolean} ruler       whether there is a bar at the foot to check the print with
  */
@@ -51,11 +51,11 @@ export function labelPage(drawn, { boxes, lines, symbols }, words) {
 }
 
 /** @param {[number, number, number, string, boolean, boolean, number]} line */
-function textLine([x, y, size, text, centred, turned, spacing]) {
+function textLine([x, y, size, text, centred, turned, pitch]) {
   const at = `translate(${x / 100} ${y / 100})${turned ? ' rotate(-90)' : ''}`;
-  // Letter by letter: a spacing of letters would stand behind the last one, too, and move the line off its middle.
-  const apart = spacing ? ['0', ...Array(text.length - 1).fill(spacing / 100)].join(' ') : '0';
-  return svg`<text transform=${at} dx=${apart} font-size=${size / 100}
+  // Each letter where it stands: a spacing would stand behind the last one, too, and move the line off its middle.
+  const along = pitch ? [...text].map((_, n) => ((n - (text.length - 1) / 2) * pitch) / 100).join(' ') : '0';
+  return svg`<text transform=${at} x=${along} font-size=${size / 100}
     text-anchor=${centred ? 'middle' : 'start'}>${text}</text>`;
 }
 
