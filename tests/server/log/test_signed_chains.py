@@ -352,7 +352,7 @@ def test_what_is_brought_is_listed_and_accepted_by_whose_work_it_is(app, db, mar
                              {"unit": UNIT, "place": "stock", "how": "typed", "note": ""}, None))  # fmt: skip
     assert codes(mara.synced(relayed(chain))) == ["unproven", "unproven"]
 
-    assert mara.get("/api/brought").get_json() == {"brought": []}
+    assert mara.get("/api/brought").get_json()["brought"] == []
     [line] = jo.get("/api/brought").get_json()["brought"]
     assert (line["device"], line["brought_by"], line["entries"]) == (stranger, "Mara", 2)
     refusal = mara.post(f"/api/brought/{stranger}/accept", {"by": line["by"]})
@@ -363,7 +363,7 @@ def test_what_is_brought_is_listed_and_accepted_by_whose_work_it_is(app, db, mar
 
     assert answer == {"accepted": 2, "refused": []}
     assert kept(db) == [(stranger, 1), (stranger, 2)]
-    assert jo.get("/api/brought").get_json() == {"brought": []}
+    assert jo.get("/api/brought").get_json()["brought"] == []
 
 
 def test_what_is_set_aside_is_out_of_the_list_and_stays_so(mara, nora, db):
@@ -374,7 +374,7 @@ def test_what_is_set_aside_is_out_of_the_list_and_stays_so(mara, nora, db):
     assert nora.post("/api/brought/d00000000000000ee/set-aside", {"by": line["by"]}).status_code == 200
 
     assert codes(mara.synced(relayed(chain))) == ["unproven"]
-    assert nora.get("/api/brought").get_json() == {"brought": []}
+    assert nora.get("/api/brought").get_json()["brought"] == []
     assert apart(db) == [("d00000000000000ee", 1, 0)]
 
 
