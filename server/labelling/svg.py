@@ -32,7 +32,7 @@ def _box(box: Box) -> str:
 def _text(line: Line) -> str:
     anchor = ' text-anchor="middle"' if line.centred else ""
     x, y, size, pitch = line.x / 100, line.y / 100, line.size / 100, line.pitch / 100
-    # Each letter where it stands: what draws the file is not at one on where spaced letters are in the middle.
+    # Each letter where it stands: programs that draw the file differ on the middle of spaced letters.
     last = len(line.text) - 1
     along = " ".join(f"{x + (n - last / 2) * pitch:g}" for n in range(last + 1)) if pitch else f"{x:g}"
     turn = f' transform="rotate(-90 {x:g} {y:g})"' if line.turned else ""
