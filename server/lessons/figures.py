@@ -42,7 +42,8 @@ def figures(
         # Of the jobs that were repaired in the span; what comes back may be in a later one.
         came_back = sorted(pair for pair in running.comebacks() if pair[0] in repaired)
         still_open = running.still_open(second for _, second in came_back)
-        return _figures(db, since, sums, waiting, came_back, still_open)
+        found = _figures(db, since, sums, waiting, came_back, still_open)
+        return found | {"counted_in_all": running.counted()}
 
 
 def _figures(

@@ -47,9 +47,11 @@ def page(found: dict[str, Any], span: str) -> dict[str, Any]:
             row["jobs"] = [numbers[job] for job in row["jobs"]]
         for position in section["board"]["positions"] if section["board"] else ():
             position["jobs"] = [numbers[job] for job in position["jobs"]]
+    has_bands = any(row["band"] for section in sections for row in section["rows"])
+    words = {name: message(f"lessons-{name}") for name in ("csv", "json", "print", "behind")}
     return {
         "title": message("lessons-title"),
-        "words": {name: message(f"lessons-{name}") for name in ("csv", "json", "print", "axis", "behind")},
+        "words": words | {"axis": message("lessons-axis") if has_bands else ""},
         "spans": [
             {"id": each, "words": message(f"lessons-span-{each}"), "on": each == span} for each in SPANS
         ],
@@ -88,7 +90,7 @@ def _once(jobs: Iterable[str]) -> list[str]:
 
 
 def _summary(found: dict[str, Any]) -> list[dict]:
-    said = [message("lessons-none")]
+    said = [message("lessons-none" if found["since"] else "lessons-none-yet")]
     if found["closed"]:
         counts = {"counted": len(found["counted"]), "proven": len(found["proven"])}
         said = [message("lessons-summary", closed=found["closed"], **counts)]
@@ -160,10 +162,11 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
     work = sorted(found["work"], key=lambda each: each[1])
     if work:
         took, plan = (sorted(each[n] for each in work)[len(work) // 2] for n in (1, 2))
-        note = message("lessons-work-plan", plan=_tenths(plan), count=len(work))
+        note = message("lessons-work-plan-alone", plan=_tenths(plan))
         jobs = [each[0] for each in work]
         figure, band = message("lessons-jobs", count=len(work)), None
         if len(work) >= ENOUGH:
+            note = message("lessons-work-plan", plan=_tenths(plan), count=len(work))
             figure = _min(took)
             low, high = work[len(work) // 4][1], work[len(work) * 3 // 4][1]
             band = _band(low, took, high, plan)
@@ -194,9 +197,11 @@ def _layout_name(layout: str) -> object:
 
 def _timed(said: object, spread: dict[str, Any], plan: int, where: object = "") -> dict[str, Any]:
     """Returns a row of times beside what the plan reckons for such a one."""
-    beside = message("lessons-minutes-plan", plan=_tenths(plan), count=spread["count"])
     cut = [message("lessons-cut", count=spread["cut"])] if spread["cut"] else []
     enough = len(spread["jobs"]) >= ENOUGH
+    beside = message("lessons-minutes-plan-alone", plan=_tenths(plan))  # its count is the figure
+    if enough:
+        beside = message("lessons-minutes-plan", plan=_tenths(plan), count=spread["count"])
     figure = _min(spread["median_x100"]) if enough else message("lessons-times", count=spread["count"])
     band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], plan) if enough else None
     told = [each for each in [where, beside, *cut] if each]

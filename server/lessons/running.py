@@ -58,6 +58,10 @@ class Running:
         """Returns (job, the one in which it came back) of all spans; the second may still be open."""
         return [pair for pairs in self._comebacks.values() for pair in pairs]
 
+    def counted(self) -> int:
+        """Returns how many jobs count towards rates, whichever span is looked at."""
+        return sum(each.said.get("why") == "" for each in self._held.values())
+
     def still_open(self, jobs: Iterable[str]) -> list[tuple[str, str, int]]:
         """Returns those of some jobs that are not closed, as lines with the time at which each was opened."""
         said = [self._held[job].said for job in sorted(set(jobs))]

@@ -1,8 +1,8 @@
 """The part of the page that lets figures pass between yards, every sentence a message.
 
 {"title", "note", "words": {"give", "choose", "weight", "weigh_in", "out"}, "weights": [{"value", "words"}],
-"rows": [{"fingerprint", "words", "note"}], "none": what is said without any}; `value` is a weight as the
-server takes it.
+"rows": [{"fingerprint", "words", "note"}], "none": what is said without any, "give_from": from how many jobs
+on own figures are given, "" where there are so many}; `value` is a weight as the server takes it.
 """
 
 from typing import Any
@@ -10,6 +10,7 @@ from typing import Any
 from server.core.evidence.assumptions import exact
 from server.core.messages import message
 from server.lessons.weighed_in import weight_of
+from server.lessons.work import ENOUGH
 
 _WEIGHTS = ("1", "0.5", "0.2", "0.05")
 
@@ -25,6 +26,9 @@ def yards_card(found: dict[str, Any]) -> dict[str, Any]:
         "weights": [{"value": value, "words": exact(weight_of(value) * 10_000)} for value in _WEIGHTS],
         "rows": [_row(each) for each in found["yards"]],
         "none": "" if found["yards"] else message("lessons-yards-none"),
+        "give_from": ""
+        if found["counted_in_all"] >= ENOUGH
+        else message("lessons-yards-give-from", least=ENOUGH),
     }
 
 

@@ -10,13 +10,17 @@ lessons-span-quarter = A quarter
 lessons-summary = { $closed ->
     [one] One job closed
    *[other] { $closed } jobs closed
-}; { $counted } count, { $proven } with a proven cause.
+}; { $counted ->
+    [one] one counts
+   *[other] { $counted } count
+}, { $proven } with a proven cause.
 # $count (count): 3
 lessons-waiting = { $count ->
     [one] One job is
    *[other] { $count } jobs are
 } not counted in yet. Look again in a moment.
 lessons-none = No job is closed in this time.
+lessons-none-yet = No job is closed yet.
 
 ## Of so many; a percentage only where there are enough.
 
@@ -117,6 +121,8 @@ lessons-action = { $what ->
 # $minutes: 4.3
 lessons-minutes-of = { $minutes } min
 # $plan: 3.5
+lessons-minutes-plan-alone = Plan { $plan } min
+# $plan: 3.5
 # $count (count): 120
 lessons-minutes-plan = Plan { $plan } min · { $count ->
     [one] once
@@ -128,6 +134,8 @@ lessons-cut = { $count ->
    *[other] { $count } pauses left out.
 }
 lessons-work = A job
+# $plan: 15.4
+lessons-work-plan-alone = Plan { $plan } min for the same work
 # $plan: 15.4
 # $count (count): 40
 lessons-work-plan = Plan { $plan } min for the same work · { $count ->
@@ -234,6 +242,8 @@ lessons-yard-weighs = { $yard } ({ $weight })
 # $yards: North Street yard (50 %)
 lessons-taken-with = Figures of other yards weighed in: { $yards }.
 lessons-yards-none = No figures of other yards count here.
+# $least (count): 10
+lessons-yards-give-from = From { $least } jobs that count on, you can give your own figures to others.
 lessons-yards-give = Save your own figures
 lessons-yards-choose = A file of another yard
 lessons-yards-weight = What one of its jobs weighs beside one of yours

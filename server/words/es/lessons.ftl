@@ -10,13 +10,17 @@ lessons-span-quarter = Un trimestre
 lessons-summary = { $closed ->
     [one] Un trabajo cerrado
    *[other] { $closed } trabajos cerrados
-}; cuentan { $counted }, { $proven } con causa probada.
+}; { $counted ->
+    [one] cuenta uno
+   *[other] cuentan { $counted }
+}, { $proven } con causa probada.
 # $count (count): 3
 lessons-waiting = { $count ->
     [one] Un trabajo no está contado aún.
    *[other] { $count } trabajos no están contados aún.
 } Mira otra vez dentro de un momento.
 lessons-none = En este tiempo no se cerró ningún trabajo.
+lessons-none-yet = Aún no se cerró ningún trabajo.
 
 ## De tantos; un porcentaje solo donde hay bastantes.
 
@@ -116,6 +120,8 @@ lessons-action = { $what ->
 # $minutes: 4,3
 lessons-minutes-of = { $minutes } min
 # $plan: 3,5
+lessons-minutes-plan-alone = Plan: { $plan } min
+# $plan: 3,5
 # $count (count): 120
 lessons-minutes-plan = Plan: { $plan } min · { $count ->
     [one] una vez
@@ -127,6 +133,8 @@ lessons-cut = { $count ->
    *[other] { $count } pausas fuera.
 }
 lessons-work = Un trabajo
+# $plan: 15,4
+lessons-work-plan-alone = Plan: { $plan } min para lo mismo
 # $plan: 15,4
 # $count (count): 40
 lessons-work-plan = Plan: { $plan } min para lo mismo · { $count ->
@@ -233,6 +241,8 @@ lessons-yard-weighs = { $yard } ({ $weight })
 # $yards: Taller Norte (50 %)
 lessons-taken-with = Con cifras de otros talleres: { $yards }.
 lessons-yards-none = Aquí no cuentan cifras de otros talleres.
+# $least (count): 10
+lessons-yards-give-from = Desde { $least } trabajos que cuenten puedes dar tus propias cifras a otros.
 lessons-yards-give = Guardar tus cifras
 lessons-yards-choose = Un fichero de otro taller
 lessons-yards-weight = Lo que pesa un trabajo suyo junto a uno tuyo

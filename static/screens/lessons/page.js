@@ -60,7 +60,7 @@ export const lessonsPage = {
         </nav>
         ${spans.filter((/** @type {{on: boolean}} */ { on }) => on).map((/** @type {{words: string}} */ each) => html`<p class="on-paper">${each.words}</p>`)}
         ${summary.map((/** @type {string} */ said) => html`<p class="lead">${said}</p>`)}
-        ${words && sections.length ? html`<p class="soft">${words.axis}</p>` : nothing}
+        ${words?.axis ? html`<p class="soft">${words.axis}</p>` : nothing}
         ${ctx.data.offer ? offered(ctx, ctx.data.offer, () => ctx.reload()) : nothing}
         ${sections.map((/** @type {Section} */ each) => section(ctx, each))}
         ${ctx.data.yards ? yards(ctx, ctx.data.yards) : nothing}
@@ -72,7 +72,7 @@ export const lessonsPage = {
             </div>`
           : nothing}
       `,
-      main: words ? { words: words.print, run: () => print() } : { words: say('you-look-again'), run: () => ctx.reload() },
+      main: words && sections.length ? { words: words.print, run: () => print() } : { words: say('you-look-again'), run: () => ctx.reload() },
     };
   },
 };

@@ -19,6 +19,7 @@ import { whoseSeal } from '../frame/whose-seal.js';
  * @property {Array<{value: string, words: string}>} weights
  * @property {Array<{fingerprint: string, words: string, note: string}>} rows
  * @property {string} none  what is said where there is none
+ * @property {string} give_from  why one's own cannot be given yet
  */
 
 const PATH = '/api/lessons/yards';
@@ -42,11 +43,14 @@ export function yards(ctx, card) {
     <h2>${card.title}</h2>
     <p>${card.note}</p>
     ${card.none ? html`<p class="soft">${card.none}</p>` : nothing}
+    ${card.give_from ? html`<p class="soft">${card.give_from}</p>` : nothing}
     ${form.says ? html`<p role="status"><strong>${form.says}</strong></p>` : nothing}
     ${form.fault ? html`<p class="field-fault" role="alert">${form.fault}</p>` : nothing}
     ${card.rows.length ? counting(ctx, card, set) : nothing}
     <div class="card-actions">
-      <button class="small-button" type="button" @click=${() => give(ctx, set)}>${icon('out')} ${words.give}</button>
+      ${card.give_from
+        ? nothing
+        : html`<button class="small-button" type="button" @click=${() => give(ctx, set)}>${icon('out')} ${words.give}</button>`}
       <label class="small-button file-button"
         >${icon('in')} ${words.choose}
         <input class="aloud" type="file" accept=".json,application/json" @change=${(/** @type {any} */ { target }) => choose(target, set)} />

@@ -26,7 +26,32 @@ def test_nothing_is_told_of_a_yard_without_a_closed_job(phone):
     page = phone.get("/api/lessons").get_json()
 
     assert page["sections"] == []
-    assert page["summary"] == ["No job is closed in this time."]
+    assert page["summary"] == ["No job is closed yet."]
+    assert page["words"]["axis"] == ""
+    assert (
+        page["yards"]["give_from"] == "From 10 jobs that count on, you can give your own figures to others."
+    )
+    year = phone.get("/api/lessons?span=year").get_json()
+    assert year["summary"] == ["No job is closed in this time."]
+
+
+def test_of_one_job_nothing_is_told_twice_and_no_bar_is_explained_that_is_not_there(phone, db):
+    fill(db, 1)
+
+    page = phone.get("/api/lessons").get_json()
+
+    assert page["summary"] == ["One job closed; one counts, 1 with a proven cause."]
+    assert page["words"]["axis"] == ""
+    rows = [row for name in ("minutes", "reach") for row in sections(page)[name]["rows"]]
+    assert len(rows) > 4
+    assert not [row["note"] for row in rows if " times" in row["note"] or "job" in row["note"]]
+
+
+def test_own_figures_are_offered_to_give_as_soon_as_there_are_enough_of_them_in_whatever_span(phone, db):
+    fill(db, 30)
+    assert phone.get("/api/lessons").get_json()["words"]["axis"]
+    for span in ("all", "quarter"):
+        assert phone.get(f"/api/lessons?span={span}").get_json()["yards"]["give_from"] == ""
 
 
 def test_with_fewer_than_ten_jobs_a_figure_is_the_count_it_is(phone, db):
