@@ -1,7 +1,9 @@
 """What a server keeps from one look to the next: the figures are those that a first look makes."""
 
+import gc
 from itertools import pairwise
 
+from server.lessons import kept
 from server.lessons.figures import figures
 from server.lessons.running import Running
 from tests.made_up_yard import DAY_MS
@@ -59,3 +61,15 @@ def test_a_job_whose_clock_was_ahead_counts_its_times_once_its_day_has_come(db):
     assert before["left_out"]["wrong_clock"]
     assert "wrong_clock" not in after["left_out"]
     assert after == figures(db, NOW)
+
+
+def test_a_full_garbage_collection_passes_over_what_jobs_said(db):
+    """With a thousand jobs it held up the look that came upon it by a tenth of a second."""
+    receive(db, Yard("held", 3).entries)
+    held = {}
+    kept.refresh(db, held)
+    for _ in range(8):  # a tuple is let go once all that it holds was
+        gc.collect()
+    said = [each.said[name] for each in held.values() for name in ("times", "readings", "weights")]
+    assert all(said)
+    assert not any(map(gc.is_tracked, said))
