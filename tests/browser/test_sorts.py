@@ -233,6 +233,10 @@ STORIES = {
         Story("doors", "4 door loudspeakers", DOORS, (), ("front right door",), False),
         Found("One rattles", "look at the hinge", "Wires in the door hinge"),
     ),
+    "a loudspeaker": (
+        Story("loudspeaker", "4 door loudspeakers", DOORS, ("front right door",), (), False),
+        Found("One rattles"),
+    ),
 }
 # What has to be read at these steps, by sort: where work can hurt.
 CAUTIONS = {
@@ -244,8 +248,8 @@ CAUTIONS = {
         "walk": "Wheels may lock",
     },
     "a sender": {"test": "Two people", "pull": "On stands", "seat": "On stands", "walk": "Wheels may lock"},
-    "doors": {"test": "Turn it down", "pull": "Leave airbag parts", "wiring.measure": "key off",
-              "measure.again": "Leave airbag parts", "seat": "Sharp edges"},
+    "doors": {"test": "Turn it down", "measure": "Sharp edges", "measure.again": "Leave airbag parts"},
+    "a loudspeaker": {"test": "Turn it down", "pull": "Leave airbag parts", "seat": "Sharp edges"},
 }  # fmt: skip
 
 
