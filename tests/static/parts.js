@@ -26,6 +26,7 @@ export * from '../../static/photos/small-pictures.js';
 export { render as renderInto } from 'lit-html';
 export * from '../../static/record/make-record.js';
 export * from '../../static/screens/counter/card.js';
+export * from '../../static/screens/counter/in-view.js';
 export * from '../../static/screens/frame/router.js';
 export * from '../../static/screens/scan/alarm.js';
 export * from '../../static/screens/scan/label-reader.js';

@@ -1,4 +1,6 @@
-"""The card of a return at the counter: a check that cannot be drawn says so, and the decision stands."""
+"""The counter: a check that cannot be drawn says so and the decision stands; how long one look lasts."""
+
+import pytest
 
 from tests.static.phone_parts import start_parts
 
@@ -20,3 +22,33 @@ def test_a_check_that_cannot_be_drawn_says_so_and_the_others_stand(bare_page):
     assert broken == 2  # the check, and the pictures to compare with
     assert "Look again" in told
     assert "identity is not known" in told.lower()
+
+
+def test_what_the_headline_says_comes_before_other_checks(bare_page):
+    start_parts(bare_page)
+    _, told = bare_page.evaluate(_CARD.replace("headline: 'Look again'", "headline: 'part'"))
+    words = told.lower()
+    assert words.index("part is not known") < words.index("identity is not known")
+
+
+_LOOK = """([readAgo, shown, symbolAgo]) => import('/app/parts.js').then(({ InView }) => {
+  const now = 100_000;
+  performance.now = () => now;
+  const inView = new InView();
+  inView.look('label', [], now - readAgo);
+  if (shown) inView.shown();
+  return inView.isSameLook(now - symbolAgo);
+})"""
+
+
+@pytest.mark.parametrize(
+    ("read_ago", "is_shown", "symbol_ago", "same"),
+    [
+        pytest.param(1000, True, 0, True, id="at once"),
+        pytest.param(8000, True, 0, True, id="waited for a slow computer"),
+        pytest.param(8000, False, 0, False, id="not shown yet"),
+        pytest.param(16_000, True, 8000, False, id="unseen, long after the label"),
+    ],
+)
+def test_a_look_lasts_from_the_label_or_from_its_proposal_on(bare_page, read_ago, is_shown, symbol_ago, same):
+    assert bare_page.evaluate(_LOOK, [read_ago, is_shown, symbol_ago]) is same

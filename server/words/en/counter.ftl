@@ -115,6 +115,8 @@ counter-whose-this = On { $code }
 counter-whose-other = On another one
 counter-label-first = The label first
 counter-label-first-do = Read the label of that sensor, then its symbol.
+# $numbers: 0263-K, 4711-0
+counter-bag-first = It holds { $numbers }. Read the label of that sensor, then its symbol.
 counter-serial = Type its serial number
 counter-serial-field = Serial number, as printed on the part
 counter-serial-enter = Compare it
@@ -135,6 +137,9 @@ counter-keys-do = { $what ->
 } Nothing was taken from this scan.
 counter-hand-scanner = Hand scanner
 counter-hand-scanner-is = One that types needs no tap: scan on any screen here.
+# $text: 4711-0
+counter-held-back = Waiting for the rest of { $text }
+counter-held-end = Press Enter if that is all.
 counter-prefix = What it types before each code
 counter-prefix-note = Leave it empty where it types nothing more.
 counter-prefix-keep = Keep this

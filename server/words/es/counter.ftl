@@ -93,6 +93,7 @@ counter-whose-this = En { $code }
 counter-whose-other = En otro
 counter-label-first = Primero la etiqueta
 counter-label-first-do = Lee la etiqueta de ese sensor y luego su símbolo.
+counter-bag-first = Contiene { $numbers }. Lee la etiqueta de ese sensor y luego su símbolo.
 counter-serial = Teclear su número de serie
 counter-serial-field = Número de serie, como está impreso en la pieza
 counter-serial-enter = Compararlo
@@ -111,6 +112,8 @@ counter-keys-do = { $what ->
 } De esta lectura no se tomó nada.
 counter-hand-scanner = Lector de mano
 counter-hand-scanner-is = Uno que teclea no pide ningún toque: lee en cualquier pantalla de aquí.
+counter-held-back = Se espera el resto de { $text }
+counter-held-end = Pulsa Intro si ya está todo.
 counter-prefix = Lo que teclea antes de cada código
 counter-prefix-note = Déjalo vacío si no teclea nada más.
 counter-prefix-keep = Guardarlo

@@ -32,7 +32,10 @@ const CHECK_MARKS = /** @type {Record<string, string>} */ ({
  * @param {CounterCard} answer
  */
 export function proposalCard(work, answer) {
-  const against = answer.checks.filter((each) => each.state !== 'pass');
+  const open = answer.checks.filter((each) => each.state !== 'pass');
+  // What the headline says comes first, for it has no title of its own there: below another it reads as that one's.
+  const isHeadline = (/** @type {{title: string}} */ { title }) => title === answer.headline;
+  const against = [...open.filter(isHeadline), ...open.filter((each) => !isHeadline(each))];
   return html`<section class="proposal" data-proposed=${answer.proposed} role="status">
     <header class="proposal-head">
       <svg class="proposal-mark" viewBox="-17 -17 34 34" aria-hidden="true">

@@ -6,10 +6,13 @@
  * anything else: an Enter at its end presses no button, and a letter of it is no shortcut.
  */
 
-import { html } from 'lit-html';
+import { html, nothing, render } from 'lit-html';
 
+import { icon } from '../../shapes/icons.js';
 import { isPrinting } from '../frame/print-at-once.js';
 import { routeOf } from '../frame/router.js';
+import { say } from '../../words/words.js';
+import { visible } from '../../words/visible.js';
 import { KeyPresses } from './key-presses.js';
 
 /**
@@ -26,6 +29,8 @@ const waiting = [];
 let isHandingOver = false;
 /** Whether the keys are heard already. */
 let begun = false;
+/** Of a code that is held back its end is shown, which tells it from others. */
+const MOST_SHOWN = 24;
 
 /**
  * A part of a screen that takes what the hand scanner reads, there and, from then on, on all others.
@@ -45,15 +50,33 @@ export function handScanner(ctx, onKeyed) {
 function begin({ services, go }) {
   const keys = new KeyPresses((keyed) => {
     // Its beginning was taken for a code; it is none, if nobody has looked at it yet.
-    if (keyed.goesOn && waiting.length > Number(isHandingOver)) waiting.pop();
-    waiting.push(keyed);
+    const isUnseen = keyed.goesOn && waiting.length > Number(isHandingOver);
+    if (isUnseen) waiting.pop();
+    waiting.push(isUnseen ? { ...keyed, goesOn: false } : keyed);
     void handOver(go);
-  });
+  }, heldLine());
   const atCounter = () => services.device.role.value === 'counter';
   addEventListener('keydown', (event) => atCounter() && keys.down(event), true);
   addEventListener('keyup', (event) => atCounter() && keys.up(event), true);
   addEventListener('click', (event) => atCounter() && keys.tapped(event), true);
   addEventListener('keypress', (event) => atCounter() && keys.press(event), true);
+}
+
+/**
+ * A line over whatever screen is shown, that says what is held back and how to end it.
+ * @returns {(text: string) => void}
+ */
+function heldLine() {
+  const line = document.createElement('div');
+  line.setAttribute('role', 'status');
+  document.body.append(line);
+  return (text) => {
+    line.className = text ? 'checking' : '';
+    const shown = visible(text.length > MOST_SHOWN ? `…${text.slice(-MOST_SHOWN)}` : text);
+    const words = () => html`<p class="panel-kicker">${icon('clock')}<span>${say('counter-held-back', { text: shown })}</span></p>
+      <p>${say('counter-held-end')}</p>`;
+    render(text ? words() : nothing, line);
+  };
 }
 
 /** Whether the screen that takes codes is there, and not about to be left for another. */

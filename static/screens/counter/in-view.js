@@ -21,6 +21,9 @@ export class InView {
   #doneWith = new Set();
   /** When the label at hand, or a symbol of its part, was seen last. */
   #lookedAt = -LOOK_MS;
+  /** When the screen showed what was read of it last. */
+  #shownAt = -LOOK_MS;
+  #isToBeShown = false;
   /** The label at hand, then the symbols that were read with it. @type {string[]} */
   #own = [];
 
@@ -41,7 +44,7 @@ export class InView {
   done() {
     for (const text of this.#own) if (this.#seen.has(text)) this.#doneWith.add(text);
     this.#own = [];
-    this.#lookedAt = -LOOK_MS;
+    this.#lookedAt = this.#shownAt = -LOOK_MS;
   }
 
   /** The camera is opened or closed: whatever it shows next is shown on purpose. */
@@ -65,10 +68,21 @@ export class InView {
     if (this.#own[0] !== label) this.#own = [label];
     this.#own.push(...symbols);
     this.#lookedAt = Math.max(this.#lookedAt, at);
+    this.#isToBeShown = true;
   }
 
-  /** Whether what was read then belongs to the part whose label was read last. @param {number} at */
+  /** The screen shows what was read: on a slow computer whoever waits for that goes on only now. */
+  shown() {
+    if (this.#isToBeShown) this.#shownAt = performance.now();
+    this.#isToBeShown = false;
+  }
+
+  /**
+   * Whether what was read then belongs to the part whose label was read last. What was read unseen, long after the
+   * label and before its proposal, does not.
+   * @param {number} at
+   */
   isSameLook(at) {
-    return at - this.#lookedAt < LOOK_MS;
+    return at - this.#lookedAt < LOOK_MS || (at >= this.#shownAt && at - this.#shownAt < LOOK_MS);
   }
 }

@@ -52,12 +52,17 @@ const FIELDS = ['textarea', 'select', 'input[type=text]'].join();
 
 /** Gathers key presses to codes. */
 export class KeyPresses {
-  /** @param {(keyed: Keyed) => void} onKeyed */
-  constructor(onKeyed) {
+  /**
+   * @param {(keyed: Keyed) => void} onKeyed
+   * @param {(text: string) => void} onHeld  a code that is held back, for more of it may come; '' once it is not any more
+   */
+  constructor(onKeyed, onHeld) {
     this.#onKeyed = onKeyed;
+    this.#onHeld = onHeld;
   }
 
   #onKeyed;
+  #onHeld;
   /** @type {Array<{key: string, us: string}>} */
   #keys = [];
   #first = 0;
@@ -68,6 +73,7 @@ export class KeyPresses {
   /** Digits of an Alt code that is not over. */
   #alt = '';
   #timer = 0;
+  #heldTimer = 0;
   /** What the clock ended: its keys, whether it was handed over, and where it went. @type {Cut | null} */
   #cut = null;
   /** Whether the keys begin with a code that was handed over. */
@@ -187,13 +193,18 @@ export class KeyPresses {
    */
   #wait(late = this.#lateness()) {
     clearTimeout(this.#timer);
+    clearTimeout(this.#heldTimer);
     const due = performance.now() + QUIET_MS + late;
+    const atLast = due + MOST_LATE_MS;
     // Where this computer was busy, keys that were pressed meanwhile are still to come: at least those that stand in line.
-    const look = () => {
-      if (performance.now() - due > BUSY_MS) this.#wait(late);
-      else this.#timer = setTimeout(() => this.#pause(), 0);
+    // One that is busy all the time is waited for no longer: what comes after it goes on with what was cut.
+    const look = (/** @type {number} */ asked) => {
+      const now = performance.now();
+      const isBusy = now - asked > BUSY_MS && now < atLast;
+      this.#timer = isBusy ? setTimeout(look, QUIET_MS, now + QUIET_MS) : setTimeout(() => this.#pause(), 0);
     };
-    this.#timer = setTimeout(look, QUIET_MS + late);
+    this.#timer = setTimeout(look, QUIET_MS + late, due);
+    if (late >= MAY_GO_ON_MS) this.#heldTimer = setTimeout(() => this.#isRead() && this.#onHeld(this.#text()), QUIET_MS);
   }
 
   /** @param {KeyboardEvent} event  an Enter or Tab */
@@ -241,6 +252,8 @@ export class KeyPresses {
 
   #forget() {
     clearTimeout(this.#timer);
+    clearTimeout(this.#heldTimer);
+    this.#onHeld('');
     this.#keys = [];
     this.#into = null;
     this.#alt = '';

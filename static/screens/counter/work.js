@@ -19,6 +19,7 @@ import { slipOf } from './slips.js';
 import { Turns } from '../../phone/turns.js';
 import { saveFile } from '../../phone/save-file.js';
 import { ApiError } from '../../sync/api.js';
+import { visible } from '../../words/visible.js';
 import { say } from '../../words/words.js';
 
 /** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
@@ -45,6 +46,8 @@ export function workOn(ctx) {
   present.ctx = ctx;
   return present;
 }
+
+const labelFirst = () => ({ title: say('counter-label-first'), sentence: say('counter-label-first-do') });
 
 /** What goes on at the counter. */
 export class Work {
@@ -185,8 +188,21 @@ export class Work {
       const beside = labels.length && labels[0].answer.unit !== current.answer.unit;
       if (labels.length ? !beside : inView.isSameLook(at)) await this.#symbol(symbols, at);
       else if (!beside) form.whose = symbols;
-    } else if (symbols.length && !labels.length) form.told = others[0].answer;
+    } else if (symbols.length && !labels.length) form.told = await this.#noLabel(others[0]);
     this.ctx.redraw();
+    inView.shown();
+  }
+
+  /**
+   * What is said of a text that is no label, where no unit is at hand: of the next part's bag, that its label comes first.
+   * @param {{text: string, answer: any}} read
+   */
+  async #noLabel({ text, answer }) {
+    if (answer.outcome !== 'foreign') return answer;
+    const read = await this.ctx.services.core.call('maker_symbol', { texts: [text], host: LABEL_HOST });
+    if (read.outcome !== 'numbers' && read.outcome !== 'choices') return answer;
+    const numbers = read.outcome === 'numbers' ? [read.part, read.serial].filter(Boolean).join(', ') : text;
+    return { ...labelFirst(), sentence: say('counter-bag-first', { numbers: visible(numbers) }) };
   }
 
   /**
@@ -291,7 +307,7 @@ export class Work {
   /** It is on another part, whose label is wanted first. */
   anothers = () => {
     this.ctx.form.whose = null;
-    this.#tell({ title: say('counter-label-first'), sentence: say('counter-label-first-do') });
+    this.#tell(labelFirst());
   };
 
   /** A serial number that somebody read with their own eyes. @param {string} serial */
