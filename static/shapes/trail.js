@@ -152,11 +152,14 @@ function pictures(view, geometry) {
     ${picture(view, geometry, "")}`;
 }
 
-/** @param {TrailView} view */
-function rows(view) {
+/**
+ * @param {TrailView} view
+ * @param {boolean} [whole]  as for paper: nothing lies beyond an edge
+ */
+function rows(view, whole = false) {
   const geometry = trailGeometry(view);
   return html`<div class="trail-rows ${geometry.tall ? "trail-tall" : ""}">
-    ${moreTests()}
+    ${whole ? nothing : moreTests()}
     <div class="trail-scroll" tabindex="0" role="group" aria-label=${say("shapes-trail")}>
       ${names(view, geometry)} ${pictures(view, geometry)}
     </div>
@@ -171,7 +174,7 @@ function rows(view) {
 export function trail(view, { whole = false } = {}) {
   const { shown, folded } = whole ? { shown: view, folded: null } : rowsThatMatter(view);
   return html`<figure class="trail">
-    ${aloud(view)} ${rows(shown)}
+    ${aloud(view)} ${rows(shown, whole)}
     ${folded
       ? html`<details class="more trail-folded"><summary>${say("shapes-trail-folded", { count: folded.rows.length })}</summary>
           ${rows(folded)}</details>`
