@@ -7,6 +7,8 @@ import { say } from "../words/words.js";
 
 /** What a label code looks like in a sentence; only how it is set hangs on this, not what it means. */
 export const CODE = /\b([2-9A-Y]{3}-[2-9A-Y]{2})\b/;
+/** Such as self-test: so short that even the largest text has room for it. */
+const SHORT = /\b([a-z]{1,4}-[a-z]{1,5})\b/i;
 
 /**
  * @param {string} shown the code as the core shows it, "K7F-3M"; "" where a unit has no label yet
@@ -30,7 +32,20 @@ export function code(shown, { size = "small", none = say("shapes-no-label") } = 
  * @returns {unknown}
  */
 export function withCodes(text) {
-  // Split on a pattern with one group: every second part is a code.
-  const parts = text.replaceAll(" %", "\u00a0%").split(CODE);
-  return parts.length === 1 ? parts[0] : html`${parts.map((part, n) => (n % 2 ? code(part, { size: "plain" }) : part))}`;
+  return between(text.replaceAll(" %", "\u00a0%"), CODE, (found) => code(found, { size: "plain" }), (rest) => between(rest, SHORT, whole, String));
+}
+
+/** A short word is not broken at its hyphen. @param {string} word */
+const whole = (word) => html`<span class="whole">${word}</span>`;
+
+/**
+ * @param {string} text
+ * @param {RegExp} pattern with one group: every second part of the text is one
+ * @param {(found: string) => unknown} as
+ * @param {(rest: string) => unknown} other
+ * @returns {unknown}
+ */
+function between(text, pattern, as, other) {
+  const parts = text.split(pattern);
+  return parts.length === 1 ? other(text) : html`${parts.map((part, n) => (n % 2 ? as(part) : other(part)))}`;
 }

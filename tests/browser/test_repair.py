@@ -32,6 +32,19 @@ def told(page, kind):
     return [fact["data"] for fact in facts(page) if fact["kind"] == kind]
 
 
+def stuck():
+    """Return a driver at the step where every check of the wiring was good and the fault stayed."""
+    driver = job_driver()
+    meter_bad(driver)
+    slip = next(each for each in driver.events if each["kind"] == "circuit_measured")
+    driver.fact("corrected", device=slip["device"], seq=slip["seq"], reason="slip")
+    for check in ("connector", "ground", "supply", "signal"):
+        driver.fact("circuit_measured", position=OUTER, check=check, value="", reads="good")
+    while driver.step()["id"] != "wiring.stuck":
+        driver.test(OUTER)
+    return driver
+
+
 def take(phone, moment):
     phone.page.locator(f"[data-picture={moment}]").click()
     phone.sees()
@@ -98,20 +111,45 @@ def test_a_reading_that_is_still_bad_asks_for_another_repair(at_repair):
 
 
 def test_what_was_found_after_all_checks_says_where_too(at_repair):
-    driver = job_driver()
-    meter_bad(driver)
-    slip = next(each for each in driver.events if each["kind"] == "circuit_measured")
-    driver.fact("corrected", device=slip["device"], seq=slip["seq"], reason="slip")
-    for check in ("connector", "ground", "supply", "signal"):
-        driver.fact("circuit_measured", position=OUTER, check=check, value="", reads="good")
-    while driver.step()["id"] != "wiring.stuck":
-        driver.test(OUTER)
-    phone = at_repair(driver)
+    phone = at_repair(stuck())
     phone.tap("Found it and repaired it")
     phone.page.get_by_label("Inside the control unit").check()
     phone.tap("Found it and repaired it")
     phone.page.locator("[data-step=seat], [data-step=test]").first.wait_for()
     assert [each["segment"] for each in told(phone.page, "circuit_repaired")] == ["channel"]
+
+
+def test_a_new_control_unit_after_all_checks_says_where_and_what_before_it_is_recorded(at_repair):
+    phone = at_repair(stuck())
+    phone.tap("The control unit was replaced")
+    assert told(phone.page, "circuit_repaired") == []
+    phone.page.get_by_label("Inside the control unit").check()
+    phone.page.get_by_role("textbox").first.fill("New unit, set up")
+    phone.tap("The control unit was replaced")
+    phone.page.locator("[data-step=seat], [data-step=test]").first.wait_for()
+    assert told(phone.page, "circuit_repaired") == [
+        {"cause": cause, "what": "New unit, set up", "segment": "channel"} for cause in (WIRING, "control")
+    ]
+
+
+def test_a_control_unit_that_never_sounds_says_where_and_what_before_it_is_recorded(at_repair):
+    driver = job_driver().begin()
+    while driver.step()["id"] != "sounder.rest":
+        if driver.step()["id"].startswith("sounder."):
+            driver.choose(0)
+        else:
+            driver.test(OUTER, heard=False)
+    phone = at_repair(driver, width=320)
+    phone.tap("I replaced or repaired the control unit")
+    assert told(phone.page, "circuit_repaired") == []
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    phone.page.get_by_label("Control unit plug").check()
+    phone.page.get_by_role("textbox").first.fill("Plug dried")
+    phone.tap("I replaced or repaired the control unit")
+    phone.page.locator("[data-step=test]").wait_for()
+    assert told(phone.page, "circuit_repaired") == [
+        {"cause": "control", "what": "Plug dried", "segment": "control-plug"}
+    ]
 
 
 @pytest.mark.parametrize("width", [320, 390])

@@ -25,6 +25,8 @@ LINES = """(of) => {
   return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
 }"""
 
+SIZE = "(of) => parseFloat(getComputedStyle(document.querySelector(of)).fontSize)"
+
 
 @pytest.fixture
 def take_phone(tmp_path):
@@ -75,6 +77,7 @@ def test_the_head_of_a_narrow_phone_keeps_to_one_line_beside_undo(phone):
     phone.page.get_by_role("button", name="Undo").wait_for()
 
     assert phone.page.evaluate(MIDDLES) == [0, 0, 0, 0]
+    assert phone.page.evaluate(SIZE, ".screen-title") >= 16
 
 
 def test_the_head_keeps_to_one_line_in_the_language_with_the_longer_words_too(take_phone):
@@ -96,6 +99,7 @@ def test_the_head_keeps_to_one_line_in_the_language_with_the_longer_words_too(ta
 
     assert page.evaluate(MIDDLES) == [0, 0, 0, 0]
     assert page.evaluate(LINES, ".screen-title") == 1
+    assert page.evaluate(SIZE, ".screen-title") >= 16
 
 
 def test_back_leads_out_of_a_job_and_never_forward_again(phone):

@@ -67,6 +67,8 @@ def plug_back(job: Job) -> dict | None:
 def _guide_word(job) -> dict:
     """Return what the guided steps are steps of."""
     move = job.move["move"] if job.move else ""
+    if move == "exchange" and not exchange.goes_round(job.move["fitted"], job.move["before"]):
+        return message("guide-progress-fit")
     return message(_PROGRESS.get(move, "guide-progress-home"))
 
 

@@ -8,6 +8,7 @@ from ..messages import all_of
 from ..messages import message
 from ..messages import minutes
 from ..parts import cautions
+from ..state import exchange
 from ..state.job import Job
 from ..words import causes
 from ..words import results
@@ -74,25 +75,12 @@ def _start_words(job: Job, entry) -> dict:
     if entry["move"] != "exchange":
         return message(_START_WORDS[entry["move"]], sort=job.sort.identity)
     places = [position["id"] for position in job.positions if position["id"] in entry["fitted"]]
-    round_again = [place for place in places if _goes_round(job, entry["fitted"], place)]
-    if not round_again:
+    if not exchange.goes_round(entry["fitted"], job.holds):
         return message("guide-start-fitting")
     if len(places) == 2:
         names = all_of([words.position_name(job, place) for place in places])
         return message("guide-start-exchange", positions=names)
     return message("guide-start-exchange-several")
-
-
-def _goes_round(job: Job, fitted: dict, position: str) -> bool:
-    """Tell whether what makes room at a position comes back to it: nothing comes in from outside."""
-    holds = job.holds
-    here: str | None = position
-    at = {holds[place]: place for place in sorted(holds) if holds[place]}
-    for _ in fitted:
-        here = at.get(fitted[here], "")
-        if here == position or here not in fitted:
-            return here == position
-    return False
 
 
 def _events(job: Job, entry) -> list:

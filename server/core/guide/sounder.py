@@ -9,6 +9,7 @@ from ..facts.draft import draft
 from ..messages import message
 from ..parts.sort import Sounder
 from ..state.job import Job
+from . import repairing
 from . import testing
 from .step import ask_for_help
 from .step import step
@@ -82,12 +83,9 @@ def _rest(job: Job, table: Sounder, unheard: int) -> dict:
     """All was gone through: the control unit is left, where there is one, or somebody who knows more."""
     choices = []
     if "control" not in job.sort.without:
-        choices.append(
-            {
-                "words": message("guide-sounder-control"),
-                "events": [draft("circuit_repaired", cause="control", what="repaired")],
-            }
-        )
+        repaired = repairing.repaired(job, "control")
+        repaired["words"] = message("guide-sounder-control")
+        choices.append(repaired)
     choices.append(ask_for_help())
     return step(
         "sounder.rest",

@@ -32,15 +32,10 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     if job.sort.harness:
         choices[1:1] = measuring.warm(job, position)
     if "control" not in job.sort.without:
-        choices.append(
-            {
-                "words": message("guide-stuck-control"),
-                "events": [
-                    draft("circuit_repaired", cause=cause, what="repaired"),
-                    draft("circuit_repaired", cause="control", what="repaired"),
-                ],
-            }
-        )
+        replaced = repairing.repaired(job, "control")
+        replaced["words"] = message("guide-stuck-control")
+        replaced["events"] = [draft("circuit_repaired", cause=cause, what="repaired")] + replaced["events"]
+        choices.append(replaced)
     choices.append(ask_for_help())
     left = job.sort.says("guide-stuck-text")
     return step(

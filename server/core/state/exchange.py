@@ -36,6 +36,24 @@ def steps(job: Job) -> list[dict]:
     return listed
 
 
+def goes_round(fitted: dict, holds: dict) -> bool:
+    """Tell whether units change places: what makes room at some position comes back to it.
+
+    `fitted` says what each position gets, `holds` what each had before. Without such a ring units only come in from
+    outside, or move on to where those make room.
+    """
+    at = {holds[place]: place for place in sorted(holds) if holds[place]}
+    for position in sorted(fitted):
+        here: str | None = position
+        for _ in fitted:
+            here = at.get(fitted[here], "")
+            if here not in fitted:
+                break
+            if here == position:
+                return True
+    return False
+
+
 def _pulls(job: Job, order: list) -> list[dict]:
     """Return the steps that empty positions: of what sat there as the move began, then of what came since."""
     before, found = job.move["before"], []

@@ -16,6 +16,7 @@ guide-progress-photo = Picture
 guide-progress-label = Label
 guide-progress-check = Check
 guide-progress-exchange = Exchange
+guide-progress-fit = Fit
 guide-progress-replacement = Replacement
 guide-progress-home = Putting back
 

@@ -12,6 +12,7 @@ guide-progress-photo = Foto
 guide-progress-label = Etiqueta
 guide-progress-check = Revisión
 guide-progress-exchange = Intercambio
+guide-progress-fit = Montaje
 guide-progress-replacement = Sustitución
 guide-progress-home = Volver a su sitio
 

@@ -29,7 +29,7 @@ export function foundStep(ctx) {
   if (form.doubt && step.further) {
     // What is typed there is of that check alone.
     const act = (/** @type {Parameters<typeof ctx.act>} */ ...recorded) => ctx.act(...recorded).then((done) => (done && leave(), done));
-    const parts = measureStep({ ...ctx, step: step.further, form: form.doubt, act });
+    const parts = measureStep({ ...ctx, step: { ...step.further, second: null }, form: form.doubt, act });
     return {
       ...parts,
       bare: true,

@@ -30,13 +30,14 @@ export function measureStep(ctx) {
     };
     return repairScreen(ctx, step.second, { words: say('steps-measure-back'), run: back });
   }
-  const repair = step.second && {
-    words: step.second.words,
-    run: () => {
-      form.repairing = true;
-      ctx.redraw();
-    },
+  const turn = () => {
+    form.repairing = true;
+    ctx.redraw();
   };
+  // Below the answers: beside none of them it would look like what comes next.
+  const repair = step.second
+    ? html`<div class="ways"><button class="link-button" type="button" @click=${turn}>${step.second.words}</button></div>`
+    : nothing;
   return {
     body: html`
       ${circuit(step.harness)}
@@ -44,10 +45,11 @@ export function measureStep(ctx) {
       ${step.expects.compares ? figureField(ctx, 'compared') : nothing}
       <h2 class="asked-words">${say('steps-measure-found')}</h2>
       <div class="answers">${step.choices.map((choice) => reading(ctx, choice))}</div>
+      ${repair}
       ${aboutCircuit(ctx, step.harness)}
     `,
     main: null,
-    second: repair,
+    second: null,
   };
 }
 

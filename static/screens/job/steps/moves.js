@@ -94,7 +94,7 @@ export function startButton(ctx, move) {
 export function moveCard(move, { actions = nothing, small = false } = {}) {
   return html`<section class=${small ? 'card move' : 'card card-now move'}>
     ${small ? html`<h2 class="move-title">${sentence(move.title)}</h2>` : html`<h1>${sentence(move.title)}</h1>`}
-    <p class="move-reason">${sentence(move.reason)}</p>
+    ${move.move === 'repair' ? nothing : html`<p class="move-reason">${sentence(move.reason)}</p>`}
     ${move.spares.map((told) => html`<p class="move-spare">${sentence(told)}</p>`)}
     ${move.why_not ? html`<p class="move-why-not"><strong>${say('steps-moves-why-not')}</strong> ${sentence(move.why_not)}</p>` : nothing}
     <details class="more">

@@ -1,0 +1,113 @@
+"""On the smallest phone the first screen holds what is to be done now; what else could be done comes after it."""
+
+import pytest
+
+from tests.browser.seeded_job import job_driver
+from tests.browser.test_exchange_screens import after_the_swap
+from tests.browser.test_exchange_screens import at_first_fit
+from tests.browser.test_exchange_screens import right_and_wrong
+from tests.core.driver import JOB
+from tests.core.scenarios import both_places
+from tests.core.scenarios import single
+from tests.core.scenarios import vanished
+
+OUTER = "rear-right-outer"
+LANGUAGES = ("en-GB", "es-ES")
+
+# In how many lines each of these parts of a text stands, wherever it is found.
+LINES = """(words) => {
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const lines = [];
+  while (texts.nextNode()) {
+    const start = texts.currentNode.data.indexOf(words);
+    if (start < 0 || !texts.currentNode.parentElement.checkVisibility()) continue;
+    const range = document.createRange();
+    range.setStart(texts.currentNode, start);
+    range.setEnd(texts.currentNode, start + words.length);
+    lines.push(new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size);
+  }
+  return lines;
+}"""
+LINES_OF = """(of) => {
+  const range = document.createRange();
+  range.selectNodeContents(document.querySelector(of));
+  return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
+}"""
+# What of a screen's body is seen before it is scrolled.
+SEEN = """(of) => {
+  const part = document.querySelector(of).getBoundingClientRect();
+  const body = document.querySelector('main').getBoundingClientRect();
+  return part.height > 0 && part.top >= body.top && part.bottom <= body.bottom;
+}"""
+
+
+@pytest.fixture
+def small(take_screens):
+    """Give a maker of the smallest phones, each at a driver's job."""
+
+    def make(driver, part="", locale="en-GB"):
+        phone = take_screens(width=320, height=640, locale=locale).holds(driver)
+        return phone.show(f"/#/job/{JOB}{part}")
+
+    return make
+
+
+def driven(how):
+    """Return a driver whose job went like this."""
+    driver = job_driver()
+    how(driver)
+    return driver
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_a_check_of_the_wiring_comes_before_its_repair_and_before_what_led_to_it(small, locale):
+    page = small(after_the_swap(OUTER), locale=locale)
+    page.locator(".harness").wait_for()
+
+    assert page.evaluate(SEEN, "h1")
+    assert page.evaluate(SEEN, ".step .lead")
+    assert page.evaluate(SEEN, ".caution-line")
+    assert page.locator(".screen-foot button").count() == 0
+    order = page.evaluate(
+        """() => ['.harness', '[data-reads=good]', '[data-reads=bad]', '.step .ways button', '.verdict']
+          .map((of) => document.querySelector(of).getBoundingClientRect().top)"""
+    )
+    assert order == sorted(order)
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_a_stop_offers_the_way_out_of_a_mixup_on_its_first_screen(small, locale):
+    driver = at_first_fit()
+    page = small(driver, locale=locale)
+    page.locator(".other-button").click()
+    page.locator(".field-code").fill(right_and_wrong(driver)[1])
+    page.locator(".main-button").click()
+    page.locator(".stop").wait_for()
+
+    assert page.evaluate(SEEN, ".stop")
+    assert page.evaluate(SEEN, ".stop + .link-button")
+
+
+def test_a_repair_among_the_moves_says_once_what_it_is(small):
+    page = small(driven(both_places), "/moves")
+    page.get_by_text("more moves").click()
+    repair = page.locator(".move", has_text="Find and repair the wiring").first
+
+    assert repair.inner_text().count("Find and repair") == 1
+
+
+def test_a_short_word_is_not_broken_at_its_hyphen(small):
+    page = small(driven(vanished))
+    page.locator("h1", has_text="self-test").wait_for()
+
+    found = page.evaluate(LINES, "self-test")
+    assert found
+    assert set(found) == {1}
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_the_button_of_an_exchange_names_the_two_in_three_lines(small, locale):
+    page = small(driven(single), locale=locale)
+    page.locator(".main-button:not(:disabled)").wait_for()
+
+    assert page.evaluate(LINES_OF, ".main-button") <= 3
