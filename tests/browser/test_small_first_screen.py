@@ -1,4 +1,4 @@
-"""On the smallest phone the first screen holds what is to be done now; what else could be done comes after it."""
+"""The first screen of the smallest phone holds what is to be done now; what else could be comes after it."""
 
 import pytest
 

@@ -39,8 +39,8 @@ def steps(job: Job) -> list[dict]:
 def goes_round(fitted: dict, holds: dict) -> bool:
     """Tell whether units change places: what makes room at some position comes back to it.
 
-    `fitted` says what each position gets, `holds` what each had before. Without such a ring units only come in from
-    outside, or move on to where those make room.
+    `fitted` says what each position gets, `holds` what each had before. Without such a ring
+    units only come in from outside, or move on to where those make room.
     """
     at = {holds[place]: place for place in sorted(holds) if holds[place]}
     for position in sorted(fitted):
