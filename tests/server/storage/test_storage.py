@@ -66,7 +66,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "note_phones",
         "make_lessons_given",
         "bound_what_is_kept_apart",
-            "note_the_size_of_what_is_kept_apart",
+        "note_the_size_of_what_is_kept_apart",
     ]
 
 
