@@ -25,7 +25,8 @@ Round = namedtuple("Round", ("generation", "reads", "since", "warm"))
 # of its checks, the checks by index that are left in it, and those that nobody made, worth it now or not.
 Standing = namedtuple("Standing", ("chain", "weights", "reads", "left", "unmade"))
 
-# A check whose answer says which side of it has the fault: either way the circuit has one.
+# A check whose answer says which side of it has the fault, the channel or what is wired to it. The unit is
+# wired to it too: only where the fault stayed when its unit was exchanged has the circuit one either way.
 _EITHER_SIDE = "channels"
 
 
@@ -61,11 +62,11 @@ def _of_old(job: Job) -> list[str]:
     return [check["id"] for check in job.sort.circuit_checks if check.get("since", 1) == 1]
 
 
-def reading(job: Job, of_place: list) -> str | None:
+def reading(job: Job, position: str, of_place: list) -> str | None:
     """Return what the last of some rounds says: bad once one check does, good once all do, else None."""
     last = of_place[-1]
     reads = [last.reads[check] for check in sorted(last.reads)]
-    if "bad" in reads or last.reads.get(_EITHER_SIDE) == "good":
+    if "bad" in reads or (last.reads.get(_EITHER_SIDE) == "good" and _stayed(job, position)):
         return "bad"
     if last.since == 1:
         return None if [each for each in _of_old(job) if last.reads.get(each) != "good"] else "good"
@@ -73,6 +74,12 @@ def reading(job: Job, of_place: list) -> str | None:
     if open_ones or not is_complete(job, of_place):
         return None
     return None if named(_standing(job, of_place, last.reads, last.warm)) else "good"
+
+
+def _stayed(job: Job, position: str) -> bool:
+    """Tell whether a fault showed at a position with more than one unit there."""
+    showed = [test for test in job.tests if test["heard"] and position in test["faulted"]]
+    return len({test["fitted"].get(position) for test in showed}) > 1
 
 
 def now(job: Job, position: str) -> tuple:
@@ -167,4 +174,4 @@ def is_done(job: Job, position: str) -> bool:
 def gave_nothing(job: Job, position: str) -> bool:
     """Tell whether the latest round at a position was gone through and left the question open."""
     of_place = _last(job, position, _of_present(job, position))
-    return is_done(job, position) and reading(job, of_place) is None
+    return is_done(job, position) and reading(job, position, of_place) is None

@@ -122,12 +122,13 @@ def meter(job: Job) -> list[dict]:
     readings = []
     found = checks.rounds(job) if job.measurements else {}
     for position in job.positions:
-        of_place = found.get(position["id"], [])
+        place = position["id"]
+        of_place = found.get(place, [])
         for n in range(len(of_place)):
-            reads = checks.reading(job, of_place[: n + 1])
+            reads = checks.reading(job, place, of_place[: n + 1])
             if reads:
                 generation = of_place[n].generation
-                readings.append({"position": position["id"], "reads": reads, "generation": generation})
+                readings.append({"position": place, "reads": reads, "generation": generation})
     return readings
 
 
