@@ -139,6 +139,6 @@ def test_mixed_up_sensors_without_a_label_get_fresh_ones_and_one_test(take_scree
         page.get_by_role("button", name="It is written").wait_for(state="detached")
     page.locator("[data-step='mixed.fit']").wait_for()
     page.locator(".main-button").click()
-    page.get_by_text("Exchange · 1 of 3").wait_for()
+    page.get_by_text("Fit · 1 of 3").wait_for()
     assert set(last(page, "move_started")["fitted"]) == {OUTER, INNER}
     assert last(page, "unit_labelled")["how"] == "written"
