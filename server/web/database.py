@@ -32,6 +32,7 @@ class Connections:
         """Starts with none."""
         self._folder = folder
         self._waiting: list[Lent] = []
+        self._is_over = False
 
     def take(self) -> Lent:
         """Returns a connection that is in nobody else's use."""
@@ -48,9 +49,12 @@ class Connections:
             self._waiting.append(lent)
         else:
             lent.db.close()
+        if self._is_over:
+            self.close()
 
     def close(self) -> None:
-        """Closes those that wait."""
+        """Closes those that wait, and from now on each that is given back: a request may be under way."""
+        self._is_over = True
         while lent := self._one_that_waits():
             lent.db.close()
 

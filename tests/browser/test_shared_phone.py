@@ -23,6 +23,8 @@ RECORD = """async (drafts) => {
 
 def own_name(page, base):
     page.goto(f"{base}/#/you")
+    # The page of pairing asks for a name, too.
+    page.locator(".screen-title", has_text="You and this phone").wait_for()
     return page.get_by_label("Your name")
 
 

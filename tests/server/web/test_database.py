@@ -46,6 +46,13 @@ def test_two_at_a_time_are_two(connections):
     connections.give_back(other)
 
 
+def test_one_that_a_last_request_gives_back_after_the_end_is_closed(connections):
+    lent = connections.take()
+    connections.close()
+    connections.give_back(lent)
+    assert not is_open(lent.db)
+
+
 def test_one_with_an_open_transaction_is_closed_and_what_it_wrote_undone(connections):
     lent = connections.take()
     lent.db.conn.execute("BEGIN IMMEDIATE")
