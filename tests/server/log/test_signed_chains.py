@@ -401,7 +401,8 @@ def _moved(client, app):
     ("statement", "told"),
     [
         (
-            "UPDATE heads SET signature = substr(signature, 1, 127) || '0' WHERE seq = 2",
+            "UPDATE heads SET signature = substr(signature, 1, 127) || "
+            "CASE substr(signature, 128) WHEN '0' THEN '1' ELSE '0' END WHERE seq = 2",
             "signature of its phone",
         ),
         (
