@@ -59,13 +59,15 @@ class KnownCauses:
                 moves.append(because(move, "verdict clean"))
         moves = moves + self.repairs([cause for cause in self.acting if self._to_repair(cause)])
         if units:
+            # A good one that lies there is as good as a new one.
             spare = self.candidates.exchanges.spare(self.state, marginals, units[0], [])
-            several = len(units) > 1 and spare is not None
-            moves.insert(0, self.candidates.replace(self.state, units, *([spare] if several else [])))
-            if spare is not None and not several:
-                # A good one that lies there is as good as a new one.
-                move = self.candidates.exchanges.with_spare(self.state, units[0], spare)
-                moves.insert(0, because(move, "verdict spare"))
+            if spare is not None and len(units) > 1:
+                moves.insert(0, self.candidates.replace(self.state, units, spare))
+            else:
+                moves.insert(0, self.candidates.replace(self.state, units))
+                if spare is not None:
+                    move = self.candidates.exchanges.with_spare(self.state, units[0], spare)
+                    moves.insert(0, because(move, "verdict spare"))
         moves.append(Move("retest", [], [], self.case.minutes["test"], "retest"))
         return moves
 
