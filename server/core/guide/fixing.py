@@ -152,9 +152,8 @@ def shared_step(job: Job, found: list) -> dict:
     live.sort(key=lambda cause: (job.repairs_of(cause.partition("#")[0]), cause))
     choices = []
     for cause in live:
-        choice = repairing.repaired(job, cause)
-        choice["words"] = message("guide-shared-several-repaired", cause=causes.phrase(job, cause))
-        choices.append(choice)
+        said = message("guide-shared-several-repaired", cause=causes.phrase(job, cause))
+        choices.append(repairing.choice(job, cause, said))
     return step(
         "wiring.several",
         message("guide-shared-several-title"),

@@ -34,6 +34,13 @@ def repaired(job: Job, cause: str, **where) -> dict:
     return made
 
 
+def choice(job: Job, cause: str, words) -> dict:
+    """Return the same button in other words, as one of several choices."""
+    made = repaired(job, cause)
+    made["words"] = words
+    return made
+
+
 def segments(job: Job, kind: str) -> list[dict]:
     """Return {"id", "words"} of where a repair of a cause of this kind can have been."""
     known = job.sort.segments

@@ -83,9 +83,7 @@ def _rest(job: Job, table: Sounder, unheard: int) -> dict:
     """All was gone through: the control unit is left, where there is one, or somebody who knows more."""
     choices = []
     if "control" not in job.sort.without:
-        repaired = repairing.repaired(job, "control")
-        repaired["words"] = message("guide-sounder-control")
-        choices.append(repaired)
+        choices.append(repairing.choice(job, "control", message("guide-sounder-control")))
     choices.append(ask_for_help())
     return step(
         "sounder.rest",

@@ -20,20 +20,17 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
     _, complete = checks.now(job, position)
     cause = "circuit:" + position
     others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
-    found = repairing.repaired(job, cause)
-    found["words"] = message("guide-stuck-found")
     choices = [
         {
             "words": message("guide-stuck-again"),
             "events": [measuring.begin(job, position)],
         },
-        found,
+        repairing.choice(job, cause, message("guide-stuck-found")),
     ]
     if job.sort.harness:
         choices[1:1] = measuring.warm(job, position)
     if "control" not in job.sort.without:
-        replaced = repairing.repaired(job, "control")
-        replaced["words"] = message("guide-stuck-control")
+        replaced = repairing.choice(job, "control", message("guide-stuck-control"))
         replaced["events"] = [draft("circuit_repaired", cause=cause, what="repaired")] + replaced["events"]
         choices.append(replaced)
     choices.append(ask_for_help())
