@@ -70,6 +70,14 @@ def app(tmp_path, small_static):
 
 
 @pytest.fixture
+def fresh(tmp_path) -> DataFolder:
+    """A data folder with nothing in it that no app serves."""
+    folder = DataFolder(tmp_path / "fresh")
+    folder.prepare()
+    return folder
+
+
+@pytest.fixture
 def folder(app) -> DataFolder:
     return app.extensions["data_folder"]
 

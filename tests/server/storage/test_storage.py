@@ -18,13 +18,6 @@ from tests.server.phone import JOB
 from tests.server.phone import job_opened
 
 
-@pytest.fixture
-def fresh(tmp_path):
-    folder = DataFolder(tmp_path / "fresh")
-    folder.prepare()
-    return folder
-
-
 def test_preparing_again_changes_nothing(fresh):
     with closing(fresh.open()) as db:
         before = (db.schema, setting(db, "installation"))

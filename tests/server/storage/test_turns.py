@@ -11,15 +11,8 @@ from server.storage import connection
 from server.storage import writing
 
 
-@pytest.fixture
-def folder(tmp_path):
-    folder = DataFolder(tmp_path / "data")
-    folder.prepare()
-    return folder
-
-
-def test_the_next_one_asks_for_the_file_only_once_it_is_free(folder):
-    with closing(folder.open()) as one, closing(folder.open()) as other:
+def test_the_next_one_asks_for_the_file_only_once_it_is_free(fresh):
+    with closing(fresh.open()) as one, closing(fresh.open()) as other:
         asked, came = [], threading.Event()
         other.conn.set_trace_callback(asked.append)
 
@@ -39,8 +32,8 @@ def test_the_next_one_asks_for_the_file_only_once_it_is_free(folder):
         assert asked == ["BEGIN IMMEDIATE", "writes", "COMMIT"]
 
 
-def test_a_write_that_fails_hands_the_turn_on(folder):
-    with closing(folder.open()) as one, closing(folder.open()) as other:
+def test_a_write_that_fails_hands_the_turn_on(fresh):
+    with closing(fresh.open()) as one, closing(fresh.open()) as other:
         with pytest.raises(RuntimeError), writing(one):
             raise RuntimeError
         with writing(other):
@@ -48,16 +41,16 @@ def test_a_write_that_fails_hands_the_turn_on(folder):
         assert not other.conn.turn.locked()
 
 
-def test_two_folders_do_not_wait_for_each_other(folder, tmp_path):
+def test_two_folders_do_not_wait_for_each_other(fresh, tmp_path):
     elsewhere = DataFolder(tmp_path / "elsewhere")
     elsewhere.prepare()
-    with closing(folder.open()) as one, closing(elsewhere.open()) as other, writing(one), writing(other):
+    with closing(fresh.open()) as one, closing(elsewhere.open()) as other, writing(one), writing(other):
         assert one.conn.turn is not other.conn.turn
 
 
-def test_who_waited_too_long_is_told_that_the_file_is_busy(folder, monkeypatch):
+def test_who_waited_too_long_is_told_that_the_file_is_busy(fresh, monkeypatch):
     monkeypatch.setattr(connection, "BUSY_SECONDS", 0.05)
-    with closing(folder.open()) as one, closing(folder.open()) as other:
+    with closing(fresh.open()) as one, closing(fresh.open()) as other:
         with writing(one), pytest.raises(sqlite3.OperationalError, match="locked"), writing(other):
             pass
         with writing(other):

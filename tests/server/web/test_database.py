@@ -13,15 +13,8 @@ from tests.server.phone import BASE
 
 
 @pytest.fixture
-def folder(tmp_path):
-    folder = DataFolder(tmp_path / "data")
-    folder.prepare()
-    return folder
-
-
-@pytest.fixture
-def connections(folder):
-    with closing(Connections(folder)) as connections:
+def connections(fresh):
+    with closing(Connections(fresh)) as connections:
         yield connections
 
 
@@ -71,24 +64,24 @@ def test_no_more_wait_than_have_room(connections):
     assert [is_open(each.db) for each in lent] == [True] * MOST_WAITING + [False]
 
 
-def test_a_file_that_was_put_in_place_of_the_database_is_opened(folder, connections, tmp_path):
+def test_a_file_that_was_put_in_place_of_the_database_is_opened(fresh, connections, tmp_path):
     lent = connections.take()
     connections.give_back(lent)
     other = DataFolder(tmp_path / "other")
     other.prepare()
-    shutil.move(other.database, folder.database)
+    shutil.move(other.database, fresh.database)
     after = connections.take()
     assert not is_open(lent.db)
     wanted = "SELECT value FROM settings WHERE name = 'installation'"
-    with closing(folder.open()) as db:
+    with closing(fresh.open()) as db:
         assert after.db.conn.execute(wanted).fetchone() == db.conn.execute(wanted).fetchone()
     connections.give_back(after)
 
 
-def test_a_right_to_write_that_was_taken_away_is_asked_for_again(folder, connections):
+def test_a_right_to_write_that_was_taken_away_is_asked_for_again(fresh, connections):
     lent = connections.take()
     connections.give_back(lent)
-    folder.database.chmod(0o400)
+    fresh.database.chmod(0o400)
     after = connections.take()
     assert not is_open(lent.db)
     after.db.close()
