@@ -2,6 +2,7 @@
 
 import hashlib
 import secrets
+from functools import partial
 from typing import NamedTuple
 
 from flask import Flask
@@ -14,6 +15,7 @@ from server.clock import now_ms
 from server.core.messages import message
 from server.core.words.words import DAY_MS
 from server.phones import roles
+from server.storage import ask_when_writing
 from server.web.database import database
 from server.web.errors import NotPaired
 
@@ -33,12 +35,18 @@ class Session(NamedTuple):
 
 
 def init_app(app: Flask) -> None:
-    """Keeps everything under /api/ but the open paths to paired phones."""
+    """Keeps everything under /api/ but the open paths to paired phones.
+
+    Whoever is put out while something of theirs waits in line to be written is refused then: a link for the
+    next phone, or a new certificate, would let them in again.
+    """
 
     @app.before_request
     def _paired_only() -> None:
         if request.path.startswith("/api/") and request.path not in OPEN_PATHS:
-            roles.check(require_session().role, request.path)
+            session = require_session()
+            roles.check(session.role, request.path)
+            ask_when_writing(database(), partial(_require_still, session=session.id))
 
 
 def current_session() -> Session | None:
@@ -53,13 +61,18 @@ def require_session() -> Session:
     """Returns the session of this request; refuses when there is none."""
     current = current_session()
     if current is None:
-        raise NotPaired(
-            "session",
-            "nothing",
-            "a paired phone",
-            message("server-not-paired"),
-        )
+        raise _not_paired()
     return current
+
+
+def _require_still(db: Database, session: int) -> None:
+    row = db.conn.execute("SELECT 1 FROM sessions WHERE id = ? AND revoked_at IS NULL", [session]).fetchone()
+    if row is None:
+        raise _not_paired()
+
+
+def _not_paired() -> NotPaired:
+    return NotPaired("session", "nothing", "a paired phone", message("server-not-paired"))
 
 
 def begin_session(db: Database, name: str, role: str, now: int) -> Session:

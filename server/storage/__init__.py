@@ -16,6 +16,7 @@ What is acknowledged is durable, by this discipline:
 `tests/server/storage/test_killed_server.py` and `test_bad_disk.py` hold the server to it.
 """
 
+from .connection import ask_when_writing
 from .connection import at_one_moment
 from .connection import open_database
 from .connection import writing
@@ -26,6 +27,7 @@ from .migrations import migrations
 
 __all__ = [
     "DataFolder",
+    "ask_when_writing",
     "at_one_moment",
     "folder_with_data",
     "migrations",

@@ -2,6 +2,7 @@
 
 import sqlite3
 import threading
+from collections.abc import Callable
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -23,6 +24,7 @@ class _Connection(sqlite3.Connection):
     """
 
     turn: threading.Lock
+    ask: Callable[[Database], None] | None = None
 
 
 def open_database(path: Path) -> Database:
@@ -46,6 +48,15 @@ def open_database(path: Path) -> Database:
     return Database(connection, execute_plugins=False)
 
 
+def ask_when_writing(db: Database, ask: Callable[[Database], None] | None) -> None:
+    """Has `ask` called once the lock is held, each time this connection writes; what it raises ends that.
+
+    What a request was let in by may have ended while it waited in line. None asks nothing any more.
+    """
+    assert isinstance(db.conn, _Connection)
+    db.conn.ask = ask
+
+
 @contextmanager
 def writing(db: Database) -> Iterator[None]:
     """Holds the write lock from the first read on, and commits everything or nothing.
@@ -56,6 +67,8 @@ def writing(db: Database) -> Iterator[None]:
     with _in_turn(db.conn):
         db.conn.execute("BEGIN IMMEDIATE")
         try:
+            if isinstance(db.conn, _Connection) and db.conn.ask:
+                db.conn.ask(db)
             yield
         except BaseException:
             db.conn.rollback()

@@ -14,6 +14,7 @@ from flask import g
 from sqlite_utils import Database
 
 from server.storage import DataFolder
+from server.storage import ask_when_writing
 
 MOST_WAITING = 8
 
@@ -45,6 +46,7 @@ class Connections:
 
     def give_back(self, lent: Lent) -> None:
         """Lets a connection wait, if there is room and nothing in it is left open."""
+        ask_when_writing(lent.db, None)
         if len(self._waiting) < MOST_WAITING and not lent.db.conn.in_transaction:
             self._waiting.append(lent)
         else:
