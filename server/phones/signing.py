@@ -58,7 +58,12 @@ def signer(folder: DataFolder) -> Signer:
 
 
 def is_signed(text: str, signature: str, key: str) -> bool:
-    """Tells whether `signature` over `text` was made with the private half of `key`; both in hex."""
+    """Tells whether `signature` over `text` was made with the private half of `key`; both in hex.
+
+    In lower-case digits and nothing else, as a phone reads them (static/log/phone-key.js).
+    """
+    if not re.fullmatch("[0-9a-f]{128}", signature) or not re.fullmatch("[0-9a-f]{64}", key):
+        return False
     try:
         Ed25519PublicKey.from_public_bytes(bytes.fromhex(key)).verify(bytes.fromhex(signature), text.encode())
     except (ValueError, InvalidSignature):

@@ -22,6 +22,7 @@ from server.photos.sweep import KEPT_DAYS
 from server.photos.sweep import sweep
 from server.photos.sweep import sweep_files
 from server.storage import DataFolder
+from server.storage import writing
 from tests.server.phone import NOW
 from tests.server.phone import entry_after
 from tests.server.phone import job_opened
@@ -426,18 +427,24 @@ def days(count):
 
 def test_a_photo_that_nothing_names_goes_after_its_time_and_a_named_one_never(data):
     folder = DataFolder(data)
-    unnamed, apart = jpeg(colour=(1, 2, 3)), jpeg(colour=(4, 5, 6))
+    unnamed, apart, brought = (jpeg(colour=colour) for colour in ((1, 2, 3), (4, 5, 6), (7, 8, 9)))
     with closing(folder.open()) as db:
-        for picture in (unnamed, apart):
+        for picture in (unnamed, apart, brought):
             photo_store.keep(db, folder.photos, digest_of(picture), picture, NOW)
         forked = entry_after([], DEVICE, "photo_taken", photo_data(apart), JOB)
         assert [each["code"] for each in events.receive(db, [forked], None, NOW).refused] == ["forked"]
+
+        lone = entry_after([], "d00000000000000ee", "photo_taken", photo_data(brought), JOB)
+        with writing(db):
+            events.take_in(db, [{**lone, "relayed": True}], None, NOW, only_prove=True)
+        assert db.conn.execute("SELECT count(*) FROM unproven").fetchone() == (1,)
 
         assert sweep(db, folder.photos, NOW + days(KEPT_DAYS)) == []
         assert sweep(db, folder.photos, NOW + days(KEPT_DAYS) + 1) == [digest_of(unnamed)]
 
         assert photo_store.whole(folder.photos, digest_of(unnamed)) is None
-        assert all(photo_store.whole(folder.photos, digest_of(each)) for each in (PHOTO, SECOND, apart))
+        named = (PHOTO, SECOND, apart, brought)
+        assert all(photo_store.whole(folder.photos, digest_of(each)) for each in named)
     assert main(["verify", str(data)]) == 0
 
 

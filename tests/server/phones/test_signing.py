@@ -1,5 +1,6 @@
 """The installation's key: signs as the standard says, is made once, read by its owner only, restored."""
 
+import re
 import stat
 import threading
 
@@ -50,6 +51,16 @@ def test_signs_and_checks_as_rfc_8032_says(secret, public, message, signature):
     assert not signing.is_signed(
         message, signature[:-2] + "00"[: 2 * (signature[-2:] != "00")] + "01", public
     )
+
+
+@pytest.mark.parametrize(("secret", "public", "message", "signature"), VECTORS)
+def test_key_and_signature_are_written_in_one_way(secret, public, message, signature):
+    """A phone reads no other, and would call altered what the server calls intact."""
+    spaced = " ".join(re.findall("..", signature))
+    for written in (spaced, signature.upper(), f"{signature} ", f"{signature}\n"):
+        assert not signing.is_signed(message, written, public)
+    for written in (public.upper(), f"{public}\n", f" {public}"):
+        assert not signing.is_signed(message, signature, written)
 
 
 # SHA-256 of 'abc' and of the empty string, FIPS 180-4 examples: their beginnings are the fingerprints.
