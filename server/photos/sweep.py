@@ -62,6 +62,6 @@ def _named_apart(db: Database) -> set[str]:
     rows = db.conn.execute(
         "SELECT json_extract(body, '$.data.sha256') FROM "
         "(SELECT body FROM quarantine UNION ALL SELECT body FROM unproven) "
-        "WHERE instr(body, '\"kind\":\"photo_taken\"')"
+        'WHERE instr(body, \'"kind":"photo_taken"\')'
     )
     return {str(digest) for (digest,) in rows}
