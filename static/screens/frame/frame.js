@@ -34,7 +34,7 @@ import { say } from '../../words/words.js';
 
 /**
  * @param {Parts} parts
- * @param {{mark: Mark, busy: boolean, undo: (() => unknown) | null, others: string}} standing  `undo` takes the last
+ * @param {{mark: Mark, busy: boolean, undo: Button | null, others: string}} standing  `undo` takes the last
  *     entry back, `others` says who else is at the job
  */
 export function frame({ title, titled = false, back = '', stages = [], body, main = null, second = null, key = '' }, standing) {
@@ -55,10 +55,10 @@ export function frame({ title, titled = false, back = '', stages = [], body, mai
   `;
 }
 
-/** Stands for a while after an entry, where it moves nothing and hides nothing. @param {(() => unknown) | null} undo */
+/** Stands for a while after an entry, where it moves nothing and hides nothing. @param {Button | null} undo */
 function undoButton(undo) {
   if (!undo) return nothing;
-  return html`<button class="screen-undo" type="button" @click=${undo}>${icon('undo')}<span>${say('frame-undo')}</span></button>`;
+  return html`<button class="screen-undo" type="button" ?disabled=${undo.disabled} @click=${() => undo.run()}>${icon('undo')}<span>${undo.words}</span></button>`;
 }
 
 /** Above the buttons, where its coming and going moves nothing that is read or tapped. @param {string} others */

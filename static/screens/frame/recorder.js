@@ -5,11 +5,16 @@
  */
 
 import { SaveError } from '../../log/save-error.js';
+import { say } from '../../words/words.js';
 import { sayNow } from './aloud.js';
 
 const BUSY_SHOWS_AFTER_MS = 250;
 /** For so long the last entry can be taken back by one tap. */
 const UNDO_MS = 15_000;
+/** Once that is done, so can the one before, if it is no older: what one hand did in one go. */
+const FRESH_MS = 60_000;
+/** The second tap of a double tap takes nothing more back. */
+const DOUBLE_TAP_MS = 500;
 /** The reason of such a correction, as a code that the core has words for. */
 export const SLIP = 'slip';
 /** What is no slip, or cannot be taken back. */
@@ -21,6 +26,11 @@ const STAYS = new Set(['corrected', 'put_right', 'job_opened', 'mixup_stopped', 
  * @property {() => unknown} [after]              once it is recorded and the screen has loaded again
  * @property {import('../../log/log.js').Draft[]} [otherwise]  the same facts in another order, tried where a rule stands against this one
  * @property {string | null} [job]                the job of the drafts; that of the screen when left out
+ * @property {boolean} [takesBack]                the drafts take back the last entry
+ *
+ * @typedef {object} Fresh  an entry of the last minute
+ * @property {import('../../log/log.js').Draft[]} corrections  what takes it back
+ * @property {number} at                          when it was recorded, by the clock that only goes forward
  *
  * @typedef {object} StandingRefusal
  * @property {import('../../log/log.js').Refusal} refusal
@@ -44,7 +54,7 @@ export class Recorder {
     this.refusal = null;
     /** Recording has taken long enough to say so. */
     this.busy = false;
-    /** Takes the last entry back, for a while after it. @type {(() => Promise<void>) | null} */
+    /** Takes the last entry back, for a while after it. @type {import('./frame.js').Button | null} */
     this.undo = null;
     /** Tries again what could not be saved. @type {(() => Promise<boolean>) | null} */
     this.saveAgain = null;
@@ -67,7 +77,9 @@ export class Recorder {
   #acting = false;
   /** @type {ReturnType<typeof setTimeout> | undefined} */
   #undoEnds;
-  /** The job of the entry that can be taken back. @type {string | null} */
+  /** The entries that can be taken back, the last one last. @type {Fresh[]} */
+  #fresh = [];
+  /** Their job. @type {string | null} */
   #undoOf = null;
 
   /**
@@ -131,7 +143,7 @@ export class Recorder {
         this.#refuse(outcome.refusal, drafts, again);
         return false;
       }
-      this.#offerUndo(outcome.events, job);
+      this.#keepFresh(outcome.events, job, options.takesBack ?? false);
     } catch (error) {
       if (!(error instanceof SaveError)) throw error;
       this.#unsaved = entry;
@@ -149,19 +161,33 @@ export class Recorder {
   }
 
   /**
-   * Offer to take back what was just recorded, all of one tap at once.
+   * Offer to take back what was just recorded, all of one tap at once; after that the one before it.
    * @param {import('../../log/store.js').StoredEvent[]} events
    * @param {string | null} job
+   * @param {boolean} takesBack
    */
-  #offerUndo(events, job) {
-    clearTimeout(this.#undoEnds);
-    this.undo = null;
+  #keepFresh(events, job, takesBack) {
+    const now = performance.now();
+    const earlier = job === this.#undoOf ? this.#fresh : [];
     const taken = events.filter(({ event }) => !STAYS.has(event.kind));
-    if (job === null || !taken.length) return;
     const corrections = taken.map(({ device, seq }) => ({ kind: 'corrected', data: { device, seq, reason: SLIP }, job }));
-    this.undo = () => this.#takeBack(corrections, job);
+    const last = taken.length ? [...earlier, { corrections, at: now }] : [];
     this.#undoOf = job;
-    this.#undoEnds = setTimeout(() => this.forgetUndo(), UNDO_MS);
+    this.#fresh = (takesBack ? earlier.slice(0, -1) : last).filter(({ at }) => now - at < FRESH_MS);
+    clearTimeout(this.#undoEnds);
+    const entry = job === null ? undefined : this.#fresh.at(-1);
+    this.undo = entry ? { words: say('frame-undo'), run: () => this.#takeBack(entry), disabled: takesBack } : null;
+    this.#undoEnds = takesBack && entry ? setTimeout(() => this.#offer(), DOUBLE_TAP_MS) : this.#forgetLater();
+  }
+
+  #offer() {
+    if (this.undo) this.undo.disabled = false;
+    this.#undoEnds = this.#forgetLater();
+    this.#redraw();
+  }
+
+  #forgetLater() {
+    return setTimeout(() => this.forgetUndo(), UNDO_MS);
   }
 
   /** Another screen is opened: on one of the same job the entry can still be taken back. @param {string | undefined} job */
@@ -172,6 +198,7 @@ export class Recorder {
   /** What was recorded stays; a correction goes by the history from now on. */
   forgetUndo = () => {
     clearTimeout(this.#undoEnds);
+    this.#fresh = [];
     if (!this.undo) return;
     this.undo = null;
     this.#redraw();
@@ -180,12 +207,12 @@ export class Recorder {
   /**
    * What hangs together is taken back in the order in which that leaves no contradiction: either it was
    * recorded in, or the other way round.
-   * @param {import('../../log/log.js').Draft[]} corrections
-   * @param {string | null} job
+   * @param {Fresh} entry
    */
-  async #takeBack(corrections, job) {
-    this.forgetUndo();
-    await this.act(corrections, { job, otherwise: [...corrections].reverse() });
+  async #takeBack({ corrections }) {
+    if (this.#acting) return;
+    const options = { job: this.#undoOf, takesBack: true, otherwise: [...corrections].reverse() };
+    if (!(await this.act(corrections, options)) && !this.saveAgain) this.forgetUndo();
   }
 
   /**
