@@ -88,15 +88,17 @@ def odd_entries(seed: int, jobs: int, facts: int) -> list[dict]:
 
 
 def declared_entries(seed: int, jobs: int, facts: int) -> list[dict]:
-    """Return drafts as `odd_entries` does, of all kinds that there are, with any value that a field takes."""
+    """Return drafts as `odd_entries` does, of all kinds that there are, with any value that a field takes.
+
+    A kind or field that is new is drawn by its declaration, with nothing said of it here.
+    """
     dice = random.Random(seed)
     drafts = _opened(jobs)
     for _ in range(facts):
         number = dice.randint(1, jobs)
         kind = KINDS[dice.choice(sorted(KINDS))]
-        values = _values(number)
         data = {
-            field.name: dice.choice([value for value in values if _takes(field, value)])
+            field.name: _value(dice, field, number)
             for field in kind.fields
             if not field.later or dice.random() < 0.5
         }
@@ -109,6 +111,15 @@ def _opened(jobs: int) -> list[dict]:
         {"kind": "job_opened", "data": opening(number), "job": f"j{number}", "at": START}
         for number in range(1, jobs + 1)
     ]
+
+
+def _value(dice, field, number: int):
+    """Return a value that a field takes: mostly one that means something on the job, so that facts meet."""
+    meant = [data[field.name] for _, data in _facts(number) if field.name in data]
+    meant = [value for value in (*meant, *getattr(field, "allowed", ())) if _takes(field, value)]
+    if meant and dice.random() < 0.7:
+        return dice.choice(meant)
+    return dice.choice([value for value in _values(number) if _takes(field, value)])
 
 
 def _values(number: int) -> list:

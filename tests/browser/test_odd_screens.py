@@ -3,6 +3,8 @@
 import json
 from urllib.parse import quote
 
+import pytest
+
 from server.core.host import Host
 from server.log import intake
 from server.words.speech import Speech
@@ -11,6 +13,8 @@ from tests.browser.odd_log import keep
 from tests.browser.phone_log import entries
 from tests.browser.phone_log import facts
 from tests.core.driver import START
+from tests.long_runs import times
+from tests.odd_entries import declared_entries
 from tests.odd_entries import is_taken
 from tests.odd_entries import odd_entries
 from tests.odd_entries import opening
@@ -105,9 +109,11 @@ def test_a_screen_that_cannot_be_drawn_is_one_that_says_so_and_leads_on(take_scr
     page.get_by_role("link", name="Car 1").wait_for()
 
 
-def test_odd_entries_that_the_server_takes_are_drawn_as_the_server_tells_them(take_screens):
+@pytest.mark.parametrize("seed", range(7, 7 + times(1, 20)))
+@pytest.mark.parametrize("make", [odd_entries, declared_entries])
+def test_odd_entries_that_the_server_takes_are_drawn_as_the_server_tells_them(take_screens, make, seed):
     phone = take_screens()
-    keep(phone, [draft for draft in odd_entries(7, 3, 40) if is_taken(draft)])
+    keep(phone, [draft for draft in make(seed, 3, 40) if is_taken(draft)])
     events = [entry["event"] for entry in entries(phone.page)]
     for event, entry in zip(events, entries(phone.page), strict=True):
         assert intake.hash_of(intake.read(event)) == entry["hash"]
