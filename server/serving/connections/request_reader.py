@@ -88,6 +88,7 @@ class RequestReader:
         path = request.target.partition(b"?")[0].decode("ascii", "replace")
         self._request = request
         self._limit = self._largest_body(request.method.decode("ascii"), path)
+        _refuse_what_is_for_a_proxy(request)
         if {b"content-length", b"transfer-encoding"} <= {name for name, _ in request.headers}:
             # A proxy that goes by the other one would see another request behind it (RFC 9112, 6.1 and 11.2).
             raise ConnectionRefusal.of_protocol(400, "a body with a length and in chunks")
@@ -115,6 +116,18 @@ class RequestReader:
         return WholeRequest(_head(self._request, self.body_bytes), self._body, self._http.trailing_data[0])
 
 
+def _refuse_what_is_for_a_proxy(request: h11.Request) -> None:
+    """Refuses a target that is no path of ours, and a version that is none of HTTP/1.
+
+    Cheroot refuses most of them, too, but in another shape, and would take some for a host.
+    """
+    if request.http_version not in {b"1.0", b"1.1"}:
+        raise ConnectionRefusal.of_protocol(505, f"HTTP/{request.http_version.decode()}")
+    target = request.target
+    if not target.startswith(b"/") or target.startswith(b"//") or b"#" in target:
+        raise ConnectionRefusal.of_protocol(400, "an address that is no path on this server")
+
+
 def _head(request: h11.Request, length: int) -> bytes:
     """Returns the head in one reading: each header once, of known length."""
     headers: dict[bytes, bytes] = {}
@@ -124,6 +137,8 @@ def _head(request: h11.Request, length: int) -> bytes:
             continue
         between = b"; " if name == b"cookie" else b", "
         headers[name] = headers[name] + between + value if name in headers else value
+    if b"close" in {each.strip().lower() for each in headers.get(b"connection", b"").split(b",")}:
+        headers[b"connection"] = b"close"  # cheroot hears no word beside it
     if length or request.method not in {b"GET", b"HEAD"}:
         headers[b"content-length"] = b"%d" % length
     lines = [b"%b %b HTTP/%b" % (request.method, request.target, request.http_version)]

@@ -130,10 +130,11 @@ def test_a_client_that_has_ended_its_side_still_gets_its_answer(connect):
     assert client.read().status == 200
 
 
-def test_connection_close_is_honoured(connect):
+@pytest.mark.parametrize("close", [b"close", b"Close", b"TE, close", b"close, keep-alive"])
+def test_connection_close_is_honoured(connect, close):
     client = connect()
 
-    assert client.ask(GET[:-2] + b"Connection: close\r\n\r\n").status == 200
+    assert client.ask(GET[:-2] + b"Connection: " + close + b"\r\n\r\n").status == 200
     assert client.is_closed()
 
 
@@ -189,6 +190,13 @@ def test_a_fault_of_the_app_costs_that_request_alone(connect):
         (b"GET / HTTP/1.1\r\nHost: x\r\nA: " + b"a" * 70_000, 431),
         (b"GET /" + b"a" * 70_000, 431),
         (b"GET / HTTP/1.1\r\nHost: x\r\nA\x00: b\r\n\r\n", 400),
+        (b"GET http://x/ HTTP/1.1\r\nHost: x\r\n\r\n", 400),
+        (b"GET //y/z HTTP/1.1\r\nHost: x\r\n\r\n", 400),
+        (b"GET /#y HTTP/1.1\r\nHost: x\r\n\r\n", 400),
+        (b"OPTIONS * HTTP/1.1\r\nHost: x\r\n\r\n", 400),
+        (b"CONNECT x:80 HTTP/1.1\r\nHost: x\r\n\r\n", 400),
+        (b"GET / HTTP/1.2\r\nHost: x\r\n\r\n", 505),
+        (b"PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n", 505),
     ],
 )
 def test_what_is_no_proper_request_is_refused_in_the_one_shape(connect, raw, status):
