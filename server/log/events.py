@@ -31,7 +31,10 @@ _NO_PROOFS = Proofs()
 
 
 class Receipt(NamedTuple):
-    """How many events were new, and {"device", "seq", "reason", "code"} of each not taken."""
+    """How many events were new, and {"device", "seq", "reason", "code"} of each not taken.
+
+    One that is refused for a bound of the server says {"field", "found", "wanted"} as well.
+    """
 
     stored: int
     refused: list[dict]
@@ -74,7 +77,7 @@ def take_in(
     for each in batch:
         event, digest = each.event, each.digest
         if each.problem is not None:
-            refused.append(_refusal(event, "malformed", each.problem))
+            refused.append(_refusal(event, intake.Handling("refuse", "malformed", each.problem)))
             continue
         device, seq = event["device"], event["seq"]
         if device not in heads:
@@ -98,7 +101,7 @@ def take_in(
         else:
             handling = apart.keep(handling, event, each.body, digest, senders.signed_upto(device))
         if handling.code and not only_prove:
-            refused.append(_refusal(event, handling.code, handling.reason))
+            refused.append(_refusal(event, handling))
     new.write()
     unproven.drop(db, new.hashes)
     senders.keep_heads()
@@ -249,11 +252,14 @@ def _move_state_on(db: Database) -> None:
     db.conn.execute("RELEASE state")
 
 
-def _refusal(event: dict, code: str, reason: object) -> dict:
+def _refusal(event: dict, handling: intake.Handling) -> dict:
     device, seq = event.get("device"), event.get("seq")
     return {
         "device": device if isinstance(device, str) else None,
         "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,
-        "reason": text(reason),
-        "code": code,
+        "reason": text(handling.reason),
+        "code": handling.code,
+        **(
+            {"field": "events", "found": handling.found, "wanted": handling.wanted} if handling.wanted else {}
+        ),
     }

@@ -45,11 +45,16 @@ NO_HEAD = Head(0, "")
 
 
 class Handling(NamedTuple):
-    """What to do with an event; `code` and `reason`, a message, go back to the phone when it is not kept."""
+    """What to do with an event; `code` and `reason`, a message, go back to the phone when it is not kept.
+
+    With them, where it is refused for a bound, go what is kept already and what the bound is.
+    """
 
     action: str
     code: str = ""
     reason: object = ""
+    found: str = ""
+    wanted: str = ""
 
 
 NOT_YOURS = Handling("refuse", "not_yours", message("server-other-phone"))

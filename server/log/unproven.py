@@ -119,7 +119,7 @@ class Apart:
             self._taken = _Taken(*self._db.conn.execute(_TAKEN, [self._session]).fetchone())
         more = self._taken.with_one(size)
         if more.own_entries > MOST_ENTRIES or more.own_size > MOST_BYTES:
-            return NO_ROOM
+            return _full(NO_ROOM, self._taken.own_entries, self._taken.own_size, MOST_ENTRIES, MOST_BYTES)
         if more.entries > MOST_ENTRIES_OF_ALL or more.size > MOST_BYTES_OF_ALL:
             return _none_for_any(self._taken)
         self._taken = more
@@ -135,7 +135,16 @@ def _none_for_any(taken: _Taken) -> Handling:
         most=MOST_ENTRIES_OF_ALL,
         most_kilobytes=MOST_BYTES_OF_ALL // 1024,
     )
-    return NO_ROOM._replace(reason=told)
+    no_room = NO_ROOM._replace(reason=told)
+    return _full(no_room, taken.entries, taken.size, MOST_ENTRIES_OF_ALL, MOST_BYTES_OF_ALL)
+
+
+def _full(no_room: Handling, entries: int, size: int, most: int, most_size: int) -> Handling:
+    """Returns the refusal with how much is kept apart of what may be."""
+    return no_room._replace(
+        found=f"{entries} entries, {size} bytes, that nothing proves",
+        wanted=f"at most {most} entries, {most_size} bytes",
+    )
 
 
 def is_proven(db: Database, device: str, digest: str, heads: list[SignedHead]) -> bool:

@@ -1,6 +1,7 @@
 """What is kept apart of phones that nobody proved is bounded, for each phone that brings it and for all."""
 
 import json
+import re
 
 import pytest
 
@@ -63,7 +64,12 @@ def test_a_flood_of_new_device_ids_is_refused_once_the_room_of_its_phone_is_full
     answer = mallory.synced(strangers(ROOM + 3))
 
     assert codes(answer) == ["unproven"] * ROOM + ["no_room"] * 3
-    assert "no more room" in answer["refused"][-1]["reason"]
+    refusal = answer["refused"][-1]
+    assert "no more room" in refusal["reason"]
+    assert refusal["field"] == "events"
+    assert re.fullmatch(rf"{ROOM} entries, [0-9]+ bytes, that nothing proves", refusal["found"])
+    assert refusal["wanted"] == f"at most {ROOM} entries, {unproven.MOST_BYTES} bytes"
+    assert "field" not in answer["refused"][0]
     assert codes(mallory.synced(strangers(5, first=100))) == ["no_room"] * 5
     assert count(db) == ROOM
     # What is kept stays kept, and another phone has its own room.
@@ -96,6 +102,10 @@ def test_all_phones_together_have_a_bounded_room_and_the_refusal_says_what_is_ke
     reason = answer["refused"][-1]["reason"]
     assert f"keeps {ROOM + 3} such entries" in reason
     assert f"room for {ROOM + 3}," in reason
+    assert answer["refused"][-1]["found"].startswith(f"{ROOM + 3} entries, ")
+    assert (
+        answer["refused"][-1]["wanted"] == f"at most {ROOM + 3} entries, {unproven.MOST_BYTES_OF_ALL} bytes"
+    )
     # What the phone itself recorded has nothing to do with it.
     nora.record("job_opened", job_opened())
     assert nora.synced()["refused"] == []
