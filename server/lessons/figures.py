@@ -77,15 +77,15 @@ def _figures(
         "reliability": _reliability(sums),
         "comebacks": [list(pair) for pair in came_back],
         "comebacks_open": [job for job, _, _ in still_open],
-        "causes": [[kind, place, job] for job, _, kind, place in sums.found],
-        "work": [list(each) for each in work.beside_plan(sums)],
-        "parts": [list(each) for each in sums.parts],
+        "causes": [(kind, place, job) for job, _, kind, place in sums.found],
+        "work": work.beside_plan(sums),
+        "parts": list(sums.parts),
         "returns": [
             [*key, len(behind), sorted(set(behind))]
             for key, behind in sorted(work.returns(db, since).items())
         ],
         # Of one that is still open, when it was opened.
-        "names": {job: [name, at] for job, name, at in [*sums.names, *sums.undated, *sums.late, *still_open]},
+        "names": {job: (name, at) for job, name, at in [*sums.names, *sums.undated, *sums.late, *still_open]},
         "positions": positions_of(sums.layouts),
         # Causes are drawn where jobs that count have positions, and no wheel of another sort of part.
         "board": positions_of(sums.counted_layouts),

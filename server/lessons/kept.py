@@ -25,7 +25,9 @@ from server.storage import writing_cache
 _SERVER = Path(__file__).resolve().parents[1]
 _AT_ONCE = 50  # jobs worked out before they are written
 
-_JOBS = "SELECT job FROM job_list"
+_WANTING = (
+    "SELECT job FROM job_list WHERE job NOT IN (SELECT job FROM lessons WHERE version = ?) ORDER BY job"
+)
 _RECEIVED = "SELECT received_at FROM events WHERE job = ? AND kind = 'job_closed' ORDER BY n DESC LIMIT 1"
 _DIGESTS = "SELECT job, digest FROM lessons WHERE version = ?"
 
@@ -55,12 +57,11 @@ def refresh(db: Database, held: Held, seconds: float | None = None) -> int:
         with at_one_moment(db):
             mark = _mark(db)
             digests = dict(db.conn.execute(_DIGESTS, [version()]).fetchall())
-            jobs = {job for (job,) in db.conn.execute(_JOBS).fetchall()}
-            wanting = sorted(jobs - digests.keys())
+            wanting = [job for (job,) in db.conn.execute(_WANTING, [version()]).fetchall()]
             _hold(db, held, digests)
-            fresh = {job: _body(db, job) for job in wanting[: 0 if is_late else _AT_ONCE]}
+            fresh = [_worked_out(db, job) for job in wanting[: 0 if is_late else _AT_ONCE]]
         if fresh and _keep(db, mark, fresh):
-            held |= {job: _kept(_digest(body), body) for job, body in fresh.items()}
+            held |= {job: _kept(digest, body) for job, digest, body in fresh}
             if len(fresh) == len(wanting):
                 return 0
         if not fresh:
@@ -101,14 +102,14 @@ def version() -> str:
     return digest.hexdigest()
 
 
-def _keep(db: Database, mark: list[Any], bodies: dict[str, str]) -> bool:
+def _keep(db: Database, mark: list[Any], fresh: list[tuple[str, str, str]]) -> bool:
     """Keeps what jobs contribute, unless the state has changed meanwhile, and a job with it."""
     with writing_cache(db):
         is_same = _mark(db) == mark
         if is_same:
             db.conn.executemany(
                 "INSERT OR REPLACE INTO lessons (job, version, digest, body) VALUES (?, ?, ?, ?)",
-                [[job, version(), _digest(body), body] for job, body in bodies.items()],
+                [[job, version(), digest, body] for job, digest, body in fresh],
             )
     return is_same
 
@@ -117,7 +118,8 @@ def _mark(db: Database) -> list[Any]:
     return db.conn.execute("SELECT version, upto, corrections FROM folded_mark").fetchall()
 
 
-def _body(db: Database, job: str) -> str:
+def _worked_out(db: Database, job: str) -> tuple[str, str, str]:
+    """Returns a job, the digest of what it contributes, and that as JSON."""
     state = FoldedState(db)
     state.focus(job)
     state.add_history(job)
@@ -127,8 +129,5 @@ def _body(db: Database, job: str) -> str:
     else:
         (received,) = db.conn.execute(_RECEIVED, [job]).fetchone()
         said = contribution.of_job(known) | {"received": received}
-    return json.dumps(said, separators=(",", ":"))
-
-
-def _digest(body: str) -> str:
-    return hashlib.sha256(body.encode()).hexdigest()
+    body = json.dumps(said, separators=(",", ":"))
+    return job, hashlib.sha256(body.encode()).hexdigest(), body

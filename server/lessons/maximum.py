@@ -12,7 +12,6 @@ the matrix is that of a maximum and the step is short; one after which the gradi
 
 from math import exp
 from math import log
-from math import sqrt
 from typing import NamedTuple
 
 from server.lessons.composed import DEFAULT_ODDS
@@ -22,6 +21,9 @@ from server.lessons.composed import alarms
 from server.lessons.composed import mean
 from server.lessons.composed import prior
 from server.lessons.composed import ratios
+from server.lessons.matrix import cholesky
+from server.lessons.matrix import inverse
+from server.lessons.matrix import solved
 
 _MOST_STEPS = 20_000
 _STILL = 1e-12  # a step that moves no logarithm by more is none
@@ -83,7 +85,7 @@ def maximum_of(weighed: Weighed, start: Odds = DEFAULT_ODDS, alarm: float = DEFA
         if moved < (_STILL_SQUARED if step else _STILL):
             break
     predicted = [each * against for each, against in zip(x, here.jobs.against, strict=True)]
-    return Maximum(x, here.jobs.found, predicted, _inverse(here.bend))
+    return Maximum(x, here.jobs.found, predicted, inverse(here.bend))
 
 
 def _parted(weighed: Weighed) -> _Parted:
@@ -148,56 +150,73 @@ def _summed(sure: dict[tuple, list[float]], unsure: list[_Unsure], x: Odds) -> _
     size = range(len(x))
     look = _Sums([0.0] * len(x), [0.0] * len(x), [0.0] * len(x), [[0.0] * len(x) for _ in size])
     counts = {has: list(causes) for has, causes in sure.items()}
-    known: dict[tuple, list[float]] = {}
+    spreads: dict[tuple, _Spread] = {}
     for job in unsure:
-        if job.has not in known:
-            known[job.has] = ratios(job.has, x)
+        if job.has not in spreads:
+            spreads[job.has] = _Spread(ratios(job.has, x))
             counts.setdefault(job.has, [0.0] * len(x))
-        _count(look, job, known[job.has], x, counts[job.has])
+        spreads[job.has].count(job, counts[job.has])
     for has, causes in counts.items():
         _add(look, has, x, causes)
+    for has, spread in spreads.items():
+        spread.take_from(look.bend, _parts(has, x))
     return look
 
 
-def _count(look: _Sums, job: _Unsure, by: list[float], x: Odds, counts: list[float]) -> None:
-    """Counts the causes expected of a job, and takes their variance from the second derivative.
+class _Spread:
+    """What is not sure of the jobs on a layout: variances of the causes K of each class, and of all, |K|."""
 
-    `by` is what a cause of each class multiplies a weight by.
-    """
-    values = []
-    for value, present, _ in job.parts:
-        for c, n in present:
-            value *= by[c] if n == 1 else by[c] ** n
-        values.append(value)
-    total = sum(values)
-    middle: dict[int, float] = {}
-    for value, (_, present, more) in zip(values, job.parts, strict=True):
-        share = job.weight * value / total
-        for c, n in present:
-            counts[c] += share * n
-        # What all have in common varies in none.
-        scores = _scores(present, more, job.has, x) if more else present
-        for c, score in scores:
-            middle[c] = middle.get(c, 0.0) + share * score
-            row = look.bend[c]
-            for d, other in scores:
-                row[d] -= share * score * other
-    for c, one in middle.items():
-        row = look.bend[c]
-        for d, other in middle.items():
-            row[d] += one * other / job.weight
+    def __init__(self, by: list[float]):
+        """Starts with none; `by` is what a cause of each class multiplies a weight by."""
+        self._by = by
+        self._each = [[0.0] * len(by) for _ in by]
+        self._with_all = [0.0] * len(by)  # the covariance of each class with all
+        self._all = 0.0
 
+    def count(self, job: _Unsure, counts: list[float]) -> None:
+        """Adds the causes expected of a job to `counts`, and their variances here."""
+        by, each, with_all = self._by, self._each, self._with_all
+        values = []
+        for value, present, _ in job.parts:
+            for c, n in present:
+                value *= by[c] if n == 1 else by[c] ** n
+            values.append(value)
+        scale = job.weight / sum(values)
+        middle: dict[int, float] = {}
+        middle_more = squares = 0.0
+        for value, (_, present, more) in zip(values, job.parts, strict=True):
+            share = scale * value
+            middle_more += share * more
+            squares += share * more * more
+            for c, n in present:
+                expected = share * n
+                middle[c] = middle.get(c, 0.0) + expected
+                with_all[c] += expected * more
+                row = each[c]
+                for d, other in present:
+                    row[d] += expected * other
+        middle_more /= job.weight
+        self._all += squares - middle_more * middle_more * job.weight
+        for c, found in middle.items():
+            counts[c] += found
+            with_all[c] -= found * middle_more
+            row = each[c]
+            for d, also in middle.items():
+                row[d] -= found * also / job.weight
 
-def _scores(present: list[tuple[int, int]], more: int, has: tuple, x: Odds) -> list[tuple[int, float]]:
-    """Returns by how many causes of each class there are more than so many causes lead one to expect."""
-    whole, found = mean(has, x), dict(present)
-    return [(c, found.get(c, 0) - more * has[c] * x[c] / whole) for c in range(len(x))]
+    def take_from(self, bend: list[list[float]], parts: list[float]) -> None:
+        """Takes Var[K - |K| p] from the second derivative; p are `parts`."""
+        for c, one in enumerate(parts):
+            mine = self._with_all[c]
+            for d, other in enumerate(parts):
+                crossed = mine * other + one * self._with_all[d]
+                bend[c][d] -= self._each[c][d] - crossed + self._all * one * other
 
 
 def _add(look: _Sums, has: tuple, x: Odds, counts: list[float]) -> None:
     """Adds so many causes of each class on a layout."""
     whole, together = mean(has, x), sum(counts)
-    parts = [n * each / whole for n, each in zip(has, x, strict=True)]
+    parts = _parts(has, x)
     for c, part in enumerate(parts):
         look.found[c] += counts[c]
         look.against[c] += together * has[c] / whole
@@ -207,47 +226,17 @@ def _add(look: _Sums, has: tuple, x: Odds, counts: list[float]) -> None:
             look.bend[c][d] -= together * part * other
 
 
+def _parts(has: tuple, x: Odds) -> list[float]:
+    """Returns the part of each class in all causes of a layout."""
+    whole = mean(has, x)
+    return [n * each / whole for n, each in zip(has, x, strict=True)]
+
+
 def _newton(look: _Sums) -> list[float] | None:
     """Returns a step of all logarithms, None where it is none to a maximum, or too long to be trusted."""
-    root = _cholesky(look.bend)
-    step = _solved(root, look.gradient) if root else None
+    root = cholesky(look.bend)
+    step = solved(root, look.gradient) if root else None
     return step if step and max(map(abs, step)) < _SHORT else None
-
-
-def _cholesky(matrix: list[list[float]]) -> list[list[float]] | None:
-    """Returns the triangle whose square a matrix is, None where it has none."""
-    size = range(len(matrix))
-    root = [[0.0] * len(matrix) for _ in size]
-    for c in size:
-        for d in range(c + 1):
-            rest = matrix[c][d] - sum(root[c][k] * root[d][k] for k in range(d))
-            if c == d:
-                if rest <= 1e-12:
-                    return None
-                root[c][c] = sqrt(rest)
-            else:
-                root[c][d] = rest / root[d][d]
-    return root
-
-
-def _inverse(matrix: list[list[float]]) -> list[list[float]] | None:
-    """Returns the inverse of a matrix, None where it is none of a maximum."""
-    root = _cholesky(matrix)
-    if root is None:
-        return None
-    size = range(len(matrix))
-    return [_solved(root, [float(c == d) for d in size]) for c in size]
-
-
-def _solved(root: list[list[float]], right: list[float]) -> list[float]:
-    """Returns what the matrix with this triangle times it makes the right side."""
-    size, found = range(len(root)), list(right)
-    for c in size:
-        found[c] = (found[c] - sum(root[c][k] * found[k] for k in range(c))) / root[c][c]
-    for c in reversed(size):
-        rest = sum(root[k][c] * found[k] for k in range(c + 1, len(root)))
-        found[c] = (found[c] - rest) / root[c][c]
-    return found
 
 
 def _scaled(x: Odds) -> Odds:

@@ -8,6 +8,12 @@ Pauses are cut by Tukey's fence (1977): a time whose logarithm lies above the th
 and a half times the distance of the quartiles, among the times of that action. Whatever is longer than
 `MOST_MINUTES` is one before that, and where there are fewer than `FOR_A_FENCE` times, that alone. What runs
 backwards is a clock that was put right; it is left out and counted, and so is what was taken back.
+
+Where two phones are at work on one job, what passed between two entries of one may have the work of the other
+in it. Left out and counted is every time with an entry of another phone within, in the order of the log or by
+their clocks, and every time that reaches into the stretch from the first to the last piece of work of
+another: of two who work side by side the long times have an entry of the other within, and the short ones
+alone would be left.
 """
 
 from bisect import bisect_right
@@ -38,6 +44,19 @@ class Taken(NamedTuple):
     ms: int
 
 
+class _Stretch(NamedTuple):
+    """From where to where in the history of a job, and from when to when by the clock of a phone."""
+
+    first: int
+    last: int
+    start: int
+    end: int
+
+    def meets(self, other: "_Stretch") -> bool:
+        in_order = self.first < other.last and other.first < self.last
+        return in_order or (self.start < other.end and other.start < self.end)
+
+
 class Spread(NamedTuple):
     """Times of one kind in minutes: the median, the quartiles, how many, and how many pauses were cut."""
 
@@ -49,20 +68,26 @@ class Spread(NamedTuple):
 
 
 def of_job(job: Job) -> tuple[list[Taken], int]:
-    """Returns the times of a job, and how many were left out for a clock or a correction."""
-    last: dict[str, dict] = {}
+    """Returns the times of a job, and how many were left out for a clock, a correction or a second phone."""
+    last: dict[str, int] = {}  # phone -> number of its last entry
     opened: set[str] = set()
     under_way: dict[str, int] = {}  # position -> place of its fitting in `found`
     found: list[Taken] = []
     left_out = 0
-    for entry in job.history:
-        before, last[entry["device"]] = last.get(entry["device"]), entry
+    stretches = _stretches(job)
+    for number, entry in enumerate(job.history):
+        phone = entry["device"]
+        start, last[phone] = last.get(phone), number
         action, position = _action(entry, opened)
-        if not action or before is None or entry["seq"] != before["seq"] + 1:
+        if not action or start is None or entry["seq"] != job.history[start]["seq"] + 1:
             continue
+        before = job.history[start]
         ms = entry["at"] - before["at"]
-        if ms < 0 or entry["withdrawn"] is not None or not entry["understood"]:
+        time = _Stretch(start, number, before["at"], entry["at"])
+        is_shared = any(time.meets(each) for other, each in stretches if other != phone)
+        if ms < 0 or entry["withdrawn"] is not None or not entry["understood"] or is_shared:
             left_out += 1
+            under_way.pop(position, None)
             continue
         if action == "home":  # the lock and the look at the seat belong to the fitting before
             if position in under_way:
@@ -73,6 +98,21 @@ def of_job(job: Job) -> tuple[list[Taken], int]:
             under_way[position] = len(found)
         found.append(Taken(action, position, ms))
     return [each for each in found if each.ms > 0], left_out
+
+
+def _stretches(job: Job) -> list[tuple[str, _Stretch]]:
+    """Returns (phone, stretch) of each entry, and of all work of a phone; none where one phone did all."""
+    entries = [(n, each["device"], each["at"]) for n, each in enumerate(job.history)]
+    if len({phone for _, phone, _ in entries}) < 2:
+        return []
+    found = [(phone, _Stretch(n, n, at, at)) for n, phone, at in entries]
+    work: dict[str, _Stretch] = {}
+    for phone, each in found:
+        if _action(job.history[each.first], set())[0]:
+            known = work.get(phone, each)
+            start, end = min(known.start, each.start), max(known.end, each.end)
+            work[phone] = _Stretch(known.first, each.last, start, end)
+    return found + list(work.items())
 
 
 def planned(taken: Taken, reach: dict[str, float]) -> float:

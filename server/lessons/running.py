@@ -26,8 +26,12 @@ class Running:
         self.lock = Lock()
         self._held: kept.Held = {}
         self._sums: dict[int, Sums] = {}
-        self._vehicles: dict[str, dict[str, kept.Kept]] = {}
-        self._vehicle_of: dict[str, kept.Kept] = {}
+        # Of what is held, as `_follow` has gone through it.
+        self._known: dict[str, kept.Kept] = {}
+        self._closed: dict[str, dict[str, Any]] = {}
+        self._right_from: dict[str, float] = {}  # of the closed ones
+        self._counted = 0
+        self._vehicles: dict[str, dict[str, dict[str, Any]]] = {}
         self._comebacks: dict[str, list[Pair]] = {}
 
     def look(self, db: Database, now: int, since: int, seconds: float | None) -> tuple[Sums, int]:
@@ -42,16 +46,15 @@ class Running:
         self._sums[length] = sums
         if len(self._sums) > _MOST_SPANS:
             del self._sums[next(iter(self._sums))]
-        closed = {name: each for name, each in self._held.items() if each.said["closed"] is not None}
-        jobs = {name: each.said for name, each in closed.items()}
-        wrong = {name for name, each in closed.items() if each.right_from > now}
+        self._follow()
+        jobs = self._closed
+        wrong = {name for name, right_from in self._right_from.items() if right_from > now}
         if since:
             late = {n for n, job in jobs.items() if job["closed"] < since <= job["received"]} - wrong
             sums.undated, sums.late = _lines(jobs, wrong), _lines(jobs, late)
             jobs = {n: job for n, job in jobs.items() if job["closed"] >= since and n not in wrong}
             wrong = set()
         sums.hold(jobs, wrong)
-        self._list_by_vehicle()
         return sums, waiting
 
     def comebacks(self) -> list[Pair]:
@@ -60,25 +63,39 @@ class Running:
 
     def counted(self) -> int:
         """Returns how many jobs count towards rates, whichever span is looked at."""
-        return sum(each.said.get("why") == "" for each in self._held.values())
+        return self._counted
 
     def still_open(self, jobs: Iterable[str]) -> list[tuple[str, str, int]]:
         """Returns those of some jobs that are not closed, as lines with the time at which each was opened."""
         said = [self._held[job].said for job in sorted(set(jobs))]
         return [(each["job"], each["name"], each["opened"]) for each in said if each["closed"] is None]
 
-    def _list_by_vehicle(self) -> None:
-        held, known = self._held, self._vehicle_of
+    def _follow(self) -> None:
+        """Goes through what has changed in what is held."""
+        held, known = self._held, self._known
         changed = set()
         for name in [name for name, before in known.items() if held.get(name) is not before]:
-            changed.add(known[name].said["vehicle"])
-            del self._vehicles[known.pop(name).said["vehicle"]][name]
+            said = known.pop(name).said
+            changed.add(said["vehicle"])
+            del self._vehicles[said["vehicle"]][name]
+            self._counted -= _counts(said)
+            if self._closed.pop(name, None):
+                del self._right_from[name]
         for name in held.keys() - known.keys():
-            vehicle = held[name].said["vehicle"]
-            changed.add(vehicle)
-            self._vehicles.setdefault(vehicle, {})[name] = known[name] = held[name]
+            known[name] = held[name]
+            said = held[name].said
+            changed.add(said["vehicle"])
+            self._vehicles.setdefault(said["vehicle"], {})[name] = said
+            self._counted += _counts(said)
+            if said["closed"] is not None:
+                self._closed[name], self._right_from[name] = said, held[name].right_from
         for vehicle in changed:
-            self._comebacks[vehicle] = comebacks([each.said for each in self._vehicles[vehicle].values()])
+            self._comebacks[vehicle] = comebacks(list(self._vehicles[vehicle].values()))
+
+
+def _counts(said: dict[str, Any]) -> bool:
+    """Tells whether a job counts towards rates; one that is open does not."""
+    return said.get("why") == ""
 
 
 def _lines(jobs: dict[str, dict[str, Any]], names: set[str]) -> list[tuple[str, str, int]]:

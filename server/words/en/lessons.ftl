@@ -177,7 +177,7 @@ lessons-why = { $why ->
     [sent_late] Sent in this time, but closed before it by the clock of their phone
    *[wrong_clock] A clock that was wrong
 }
-lessons-times-left-out = Times that run backwards, or were taken back
+lessons-times-left-out = Times that run backwards, were taken back, or have another phone's work in them
 # $count (count): 4
 lessons-times = { $count ->
     [one] { $count } time

@@ -176,7 +176,7 @@ lessons-why = { $why ->
     [sent_late] Enviados en este tiempo, pero cerrados antes según el reloj de su teléfono
    *[wrong_clock] Un reloj que iba mal
 }
-lessons-times-left-out = Tiempos que van hacia atrás, o retirados
+lessons-times-left-out = Tiempos que van hacia atrás, retirados, o con trabajo de otro teléfono dentro
 # $count (count): 4
 lessons-times = { $count ->
     [one] { $count } tiempo
