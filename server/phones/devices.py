@@ -6,6 +6,8 @@ from typing import NamedTuple
 from sqlite_utils import Database
 
 from server.core.errors import shorten
+from server.core.facts import roles
+from server.core.facts.corrections import KINDS_OF_CORRECTION
 from server.phones import certificates
 from server.web.errors import BadRequest
 
@@ -32,7 +34,7 @@ def claim(db: Database, device: str, session: int | None, now: int) -> bool:
     """Binds a device id that is nobody's to `session`; returns whether the id is this session's to use.
 
     One that a key speaks for is nobody's but that phone's, which shows its key when it is paired; and one
-    whose phone was put out is used no more.
+    whose phone was put out is used no more. Nor does a phone use the id of one with another task.
     """
     row = db.conn.execute("SELECT session FROM devices WHERE device = ?", [device]).fetchone()
     # Asked only where the id is in nobody's use: who uses it was paired under it.
@@ -46,6 +48,9 @@ def claim(db: Database, device: str, session: int | None, now: int) -> bool:
         return True
     if row[0] is None:
         # Its entries came through another phone, or from a file, before it showed up itself.
+        role = db.conn.execute("SELECT role FROM sessions WHERE id = ?", [session]).fetchone()
+        if role and not recorded_as(db, device, role[0]):
+            return False
         db.conn.execute("UPDATE devices SET session = ? WHERE device = ?", [session, device])
     elif row[0] != session:
         return False
@@ -54,6 +59,19 @@ def claim(db: Database, device: str, session: int | None, now: int) -> bool:
         [now, device, now - SEEN_EVERY_MS],
     )
     return True
+
+
+def recorded_as(db: Database, device: str, role: str) -> bool:
+    """Tells whether all that is on record of a device id can have been recorded by a phone of a role.
+
+    That is all there is to go by where its entries came from a file, and nobody was paired under it.
+    """
+    kinds = db.conn.execute("SELECT DISTINCT kind FROM events WHERE device = ?", [device]).fetchall()
+    # Without data only the kind is judged. Both roles correct, each what is its own.
+    return all(
+        kind in KINDS_OF_CORRECTION or roles.against(role, {"kind": kind, "data": {}, "actor": ""}) is None
+        for (kind,) in kinds
+    )
 
 
 def note(db: Database, device: str, now: int) -> None:

@@ -86,7 +86,7 @@ def _check_device(db: Database, device: str, role: str, token: str, signature: s
         for each in certificates.of(db, device)
     ):
         reason = message("server-device-bound")
-    elif devices.used_by(db, device)[1] not in ("", role):
+    elif devices.used_by(db, device)[1] not in ("", role) or not devices.recorded_as(db, device, role):
         reason = message("server-device-role", role=role)
     else:
         return
