@@ -3,7 +3,9 @@
 It counts for nothing, and never stands in the way of what the phone itself sends, or of what is brought with
 proof. For entries that nothing can prove, each phone that brings them has a bounded room, and all phones
 together have one; what is kept apart because its chain left the kept one (`quarantine`) takes of the same. A
-full room takes no more, and the phone keeps it. Whoever runs the server makes room with `make-room`.
+full room takes no more, and the phone keeps it. Whoever runs the server makes room with `make-room`. What is
+laid by until a signed chain is whole has a larger room, for a phone may sign that its chain is as long as it
+likes.
 """
 
 import json
@@ -27,7 +29,12 @@ MOST_BYTES = 32 * 1024 * 1024
 # yard with more than five phones that all were flooded needs a person in any case.
 MOST_ENTRIES_OF_ALL = 100_000
 MOST_BYTES_OF_ALL = 160 * 1024 * 1024
+# Laid by of one phone that brings them: chains of phones that are lost, each of thousands of entries.
+MOST_LAID_BY = 200_000
+MOST_BYTES_LAID_BY = 256 * 1024 * 1024
 
+_LAID_BY = """SELECT count(*), coalesce(sum(size), 0) FROM unproven
+    WHERE brought_by IS ? AND proven = 0 AND laid_by = 1"""
 _TAKEN = """SELECT count(*), coalesce(sum(size), 0),
     coalesce(sum(brought_by = ?1), 0), coalesce(sum(size * (brought_by = ?1)), 0) FROM (
     SELECT brought_by, size FROM unproven WHERE brought_by IS NOT NULL AND proven = 0 AND laid_by = 0
@@ -55,6 +62,7 @@ class Apart:
         self._session = session
         self._now = now
         self._taken: _Taken | None = None
+        self._laid_by: tuple[int, int] | None = None
 
     def keep(self, handling: Handling, event: dict, body: str, digest: str, signed_upto: int) -> Handling:
         """Keeps an entry as its handling says, if it is to be kept apart.
@@ -62,7 +70,7 @@ class Apart:
         Returns that handling, or the refusal where there is no room.
 
         Up to the entry `signed_upto` its phone has signed its chain, so there are no more true ones than
-        that: one in each place is laid by until the chain is whole, and takes no room.
+        that: one in each place is laid by until the chain is whole, and takes none of the room.
         """
         refusal = None
         if handling.action == "hold":
@@ -75,7 +83,8 @@ class Apart:
         device, seq = event["device"], event["seq"]
         if self._is_kept("unproven", device, seq, digest):
             return None
-        laid_by, size = seq <= signed_upto and not self._has_brought(device, seq), len(body.encode())
+        size = len(body.encode())
+        laid_by = seq <= signed_upto and not self._has_brought(device, seq) and self._lay_by(size)
         if not laid_by and (refusal := self._take_room(size)):
             return refusal
         self._db.conn.execute(
@@ -110,6 +119,16 @@ class Apart:
             [device, seq, self._session],
         ).fetchone()
         return row is not None
+
+    def _lay_by(self, size: int) -> bool:
+        """Counts an entry of that size in among those laid by; tells whether there is room for it."""
+        if self._laid_by is None:
+            self._laid_by = self._db.conn.execute(_LAID_BY, [self._session]).fetchone()
+        entries, all_size = self._laid_by[0] + 1, self._laid_by[1] + size
+        if self._session is not None and (entries > MOST_LAID_BY or all_size > MOST_BYTES_LAID_BY):
+            return False
+        self._laid_by = entries, all_size
+        return True
 
     def _take_room(self, size: int) -> Handling | None:
         """Counts an entry of that size in; returns the refusal where there is no room for it."""

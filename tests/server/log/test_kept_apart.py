@@ -340,3 +340,34 @@ def test_a_flood_hides_nobody_elses_from_the_list(mallory, nora, monkeypatch):
     lines = nora.get("/api/brought").get_json()["brought"]
 
     assert [line["brought_by"] for line in lines] == ["Mallory"] * 3 + ["Nora"]
+
+
+def test_a_phone_that_signs_an_endless_chain_of_its_own_fills_its_rooms_and_no_more(mallory, db, monkeypatch):
+    monkeypatch.setattr(unproven, "MOST_LAID_BY", 2 * ROOM)
+    mallory.synced([])
+    endless = [
+        entry_after([{"hash": "ab" * 32}], MALLORY, "cleaned", {"position": "x", "note": ""}, seq=seq)
+        for seq in range(2, 5 * ROOM)
+    ]
+    heads = [mallory.signed_head([]), mallory.key.head(MALLORY, 10**6, "cd" * 32)]
+
+    mallory.sync(relayed(endless), only_prove=True, signed_heads=heads)
+    answer = mallory.sync(relayed(endless), signed_heads=heads).get_json()
+
+    assert count(db) == 3 * ROOM
+    assert codes(answer).count("no_room") == len(endless) - 3 * ROOM
+
+
+def test_what_is_laid_by_is_bounded_in_bytes_too(mallory, db, monkeypatch):
+    monkeypatch.setattr(unproven, "MOST_BYTES_LAID_BY", 3 * 4200)
+    mallory.synced([])
+    endless = [
+        entry_after([{"hash": "ab" * 32}], MALLORY, "cleaned", {"position": "x", "note": "é" * 1900}, seq=seq)
+        for seq in range(2, 12)
+    ]
+    heads = [mallory.signed_head([]), mallory.key.head(MALLORY, 10**6, "cd" * 32)]
+
+    mallory.sync(relayed(endless), only_prove=True, signed_heads=heads)
+
+    laid_by = db.conn.execute("SELECT count(*) FROM unproven WHERE laid_by = 1").fetchone()
+    assert laid_by == (3,)
