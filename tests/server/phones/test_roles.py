@@ -125,18 +125,29 @@ SENT = {
 }
 
 
-def answer_to(phone, endpoint):
-    """Asks a route as the app does: with a body that it takes."""
+def address_of(endpoint):
+    """Returns the method of a route, and its address with all that it names filled in."""
     method, _, path = endpoint.partition(" ")
     digest = DIGEST if method == "PUT" else SHA
     for name, value in {**NAMED, "<digest>": digest, "<name>": "JRMMA"}.items():
         path = path.replace(name, value)
+    return method, path + ASKED.get(endpoint, "")
+
+
+def head_of(phone, endpoint):
+    """Asks a route for the head of its answer."""
+    return phone.head(address_of(endpoint)[1])
+
+
+def answer_to(phone, endpoint):
+    """Asks a route as the app does: with a body that it takes."""
+    method, path = address_of(endpoint)
     sent = SENT.get(endpoint, {"json": {}} if method == "POST" else {})
     if method == "PUT":
         sent = {"data": PHOTO, "content_type": "image/jpeg"}
     if endpoint == "POST /api/sync":
         return phone.sync([])
-    return phone.write(method, path + ASKED.get(endpoint, ""), **sent)
+    return phone.write(method, path, **sent)
 
 
 def walked(phone, column):
@@ -163,6 +174,15 @@ def test_the_table_names_every_route(app):
 
 def test_a_stranger_gets_in_nowhere(stranger):
     assert walked(stranger, 0) == {}
+
+
+@pytest.mark.parametrize("role", ["", *BOTH])
+def test_to_ask_for_the_head_of_an_answer_alone_is_no_way_around(stranger, new_phone, role):
+    phone = new_phone(role=role) if role else stranger
+    column = ["", *BOTH].index(role)
+    read = {endpoint: row[column] for endpoint, row in ROUTES.items() if endpoint.startswith("GET ")}
+
+    assert {endpoint: head_of(phone, endpoint).status_code for endpoint in read} == read
 
 
 @pytest.mark.parametrize(("column", "role"), [(1, "bench"), (2, "counter")])

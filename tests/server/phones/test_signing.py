@@ -12,6 +12,7 @@ from server.phones import signing
 from server.phones.signing import Signer
 from server.refusals import CommandRefused
 from server.storage import DataFolder
+from tests.server.signed_phone import ORDER
 
 
 @pytest.fixture
@@ -61,6 +62,40 @@ def test_key_and_signature_are_written_in_one_way(secret, public, message, signa
         assert not signing.is_signed(message, written, public)
     for written in (public.upper(), f"{public}\n", f" {public}"):
         assert not signing.is_signed(message, signature, written)
+
+
+# RFC 6979, A.2.5, P-256 with SHA-256 and the text "sample" (from memory): the point, r and s.
+POINT = (
+    "0460fed4ba255a9d31c961eb74c6356d68c049b8923b61fa6ce669622e60f29fb6"
+    "7903fe1008b8bc99a41ae9e95628bc64f2f1b20c2d7e9f5177a3c294d4462299"
+)
+R = "efd48b2aacb6a8fd1140dd9cd45e81d69d2c877b56aaf991c34d0ea84eaf3716"
+S = "f7cb1c942d657c41d436c7a1b6e29f65f3e900dbb9aff4064dc4ab2f843acda8"
+LOWER_S = f"{ORDER - int(S, 16):064x}"
+
+
+def test_checks_what_a_phone_signed_as_fips_186_5_says_and_takes_one_s_of_two():
+    assert signing.is_signed_by_phone("sample", R + LOWER_S, POINT)
+    assert not signing.is_signed_by_phone("sample", R + S, POINT)
+    assert not signing.is_signed_by_phone("Sample", R + LOWER_S, POINT)
+
+
+# No point, no number: nothing but a plain "no" may come of them.
+@pytest.mark.parametrize(
+    ("signature", "key"),
+    [
+        ("0" * 128, POINT),
+        (R + "0" * 64, POINT),
+        ("0" * 64 + LOWER_S, POINT),
+        (f"{ORDER:064x}{LOWER_S}", POINT),
+        (R + LOWER_S, "04" + "0" * 128),
+        (R + LOWER_S, "04" + "f" * 128),
+        (R + LOWER_S, POINT[:-1] + "8"),
+        (R + LOWER_S, "03" + POINT[2:66]),
+    ],
+)
+def test_what_is_no_key_or_signature_of_a_phone_signs_nothing(signature, key):
+    assert not signing.is_signed_by_phone("sample", signature, key)
 
 
 # SHA-256 of 'abc' and of the empty string, FIPS 180-4 examples: their beginnings are the fingerprints.
