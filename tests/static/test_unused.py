@@ -13,6 +13,7 @@ ROOT = Path(__file__).resolve().parents[2]
 STATIC = ROOT / "static"
 
 _EXPORT = re.compile(r"^export (?:async )?(?:function\*?|const|let|class) (\w+)", re.MULTILINE)
+_TYPED = re.compile(r"import\([^)]*\)\.(\w+)")
 _SELECTOR = re.compile(r"([^{};]+)\{")
 _CLASS = re.compile(r"\.(-?[a-zA-Z_][\w-]*)")
 _ATTRIBUTE = re.compile(r'class=(?:"([^"]*)"|\$\{([^}]*)\})')
@@ -37,18 +38,21 @@ def scripts():
 
 def unused_exports(scripts: dict[str, str], tests: str) -> list[str]:
     """Return exports that no other script and no test names; a type may stand in a comment."""
-    found = []
-    for name, text in scripts.items():
-        for export in _EXPORT.findall(text):
-            word = re.compile(rf"\b{export}\b")
-            typed = re.compile(rf"import\([^)]*\)\.{export}\b")
-            if not any(
-                word.search(without_comments(other)) or typed.search(other)
-                for each, other in scripts.items()
-                if each != name
-            ) and not word.search(tests):
-                found.append(f"{name}: {export}")
-    return found
+    named = {
+        name: _words(without_comments(text)) | set(_TYPED.findall(text)) for name, text in scripts.items()
+    }
+    in_tests = _words(tests)
+    return [
+        f"{name}: {export}"
+        for name, text in scripts.items()
+        for export in _EXPORT.findall(text)
+        if export not in in_tests
+        and not any(export in words for each, words in named.items() if each != name)
+    ]
+
+
+def _words(text: str) -> set[str]:
+    return set(re.findall(r"\w+", text))
 
 
 def unused_classes(styles: dict[str, str], markup: list[str]) -> list[str]:
