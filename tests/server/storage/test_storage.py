@@ -8,6 +8,7 @@ import pytest
 from server.folded import CACHES
 from server.refusals import CommandRefused
 from server.storage import DataFolder
+from server.storage import connection
 from server.storage import migrations
 from server.storage import open_database
 from server.storage import writing
@@ -115,11 +116,11 @@ def test_writing_a_cache_leaves_the_connection_durable(fresh):
         assert db.conn.execute("PRAGMA synchronous").fetchone() == (2,)
 
 
-def test_writing_takes_the_lock_before_the_first_read(tmp_path):
+def test_writing_takes_the_lock_before_the_first_read(tmp_path, monkeypatch):
+    monkeypatch.setattr(connection, "BUSY_SECONDS", 0.1)
     path = tmp_path / "x.db"
     with closing(open_database(path)) as one, closing(open_database(path)) as two:
         one.conn.execute("CREATE TABLE t (x)")
-        two.conn.execute("PRAGMA busy_timeout = 0")
         with writing(one), pytest.raises(Exception, match="locked"), writing(two):
             pytest.fail("two writers at once")
 
