@@ -77,7 +77,7 @@ def check_words(core, before, after, exact, move, outcome):
     if move["move"] == "unplug":
         return
     confidence = after["confidence"]
-    then = core("reason", case=after)
+    then = core("reason", case=after, plan=False)
     least = 1 - 2 * (1 - confidence)
     causes, share = most_likely(exact)
     known = most_likely(before)
