@@ -1,6 +1,7 @@
 """What a person reads, in English, for tests of what is said; what is decided is tested by ids."""
 
 import contextlib
+import json
 import re
 from datetime import UTC
 
@@ -11,7 +12,23 @@ from server.core.errors import BadInput
 from server.words.speech import Speech
 from server.words.speech import bundle_of
 
-_SPEECH = Speech("en", UTC)
+
+class _Remembering(Speech):
+    """Says each message once in a process: the same ones stand in most answers."""
+
+    def __init__(self, *arguments: object) -> None:
+        """Begin with nothing said."""
+        super().__init__(*arguments)
+        self.heard: dict[str, str] = {}
+
+    def _said(self, value: dict) -> str:
+        key = json.dumps(value, sort_keys=True)
+        if key not in self.heard:
+            self.heard[key] = super()._said(value)
+        return self.heard[key]
+
+
+_SPEECH = _Remembering("en", UTC)
 
 
 def english(value):
@@ -24,6 +41,7 @@ def english(value):
 def also_saying(words: str) -> None:
     """Add messages, as a file of words has them, to the English of this process."""
     bundle_of("en").add_resource(FluentResource(words))
+    _SPEECH.heard.clear()
 
 
 @contextlib.contextmanager
