@@ -13,6 +13,7 @@ from tests.server.phone import JOB
 from tests.server.phone import Phone
 from tests.server.phone import assert_refused
 from tests.server.phone import jpeg
+from tests.server.signed_phone import SignedPhone
 
 BOTH = ("bench", "counter")
 SHA = "ab" * 32
@@ -194,9 +195,10 @@ def test_a_route_answers_the_roles_of_the_table_and_refuses_the_other(new_phone,
     assert walked(phone, column) == {}
 
 
+@pytest.mark.parametrize("sort", [Phone, SignedPhone], ids=["without a key", "whose key ended with it"])
 @pytest.mark.parametrize("role", BOTH)
-def test_a_phone_that_was_put_out_is_a_stranger_at_every_route(new_phone, phone, role):
-    lost = new_phone("d00000000000000cc", "Jo", role)
+def test_a_phone_that_was_put_out_is_a_stranger_at_every_route(app, let_in, phone, role, sort):
+    lost = let_in(sort(app, "d00000000000000cc"), "Jo", role)
     [jo] = [each for each in phone.get("/api/phones").get_json()["phones"] if each["name"] == "Jo"]
     assert phone.post(f"/api/phones/{jo['id']}/revoke").status_code == 200
 
