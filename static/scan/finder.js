@@ -140,9 +140,9 @@ export class Finder {
       <div class="panel panel-ask" role="alert">
         <h2>${title}</h2>
         <p>${sentence}</p>
-        <button class="small-button" type="button" @click=${() => this.camera.start()}>
-          ${say('scan-start')}
-        </button>
+        ${this.#options.onProblem
+          ? nothing
+          : html`<button class="small-button" type="button" @click=${() => this.camera.start()}>${say('scan-start')}</button>`}
       </div>
     `;
   }

@@ -26,6 +26,7 @@ const LINEAR = new Set(['code_128']);
  * @property {() => void} resume                reads again; the code in view counts as new
  * @property {() => Promise<Blob>} takePhoto    what the camera sees now; rejects before there is a picture
  * @property {(sentence: string) => void} note  one line under the picture
+ * @property {() => unknown} [start]            again, after a trouble that `onProblem` heard of
  *
  * @typedef {object} ScannerOptions
  * @property {(texts: string[]) => void} onTexts  the texts of all codes in view, once until they change
@@ -34,7 +35,7 @@ const LINEAR = new Set(['code_128']);
  * @property {() => void} [onType]                the person wants to type the code; left out where the screen
  *     has its own button for it
  * @property {(trouble: import('./camera.js').CameraTrouble | null) => void} [onProblem]
- *     the finder shows it already; null once the picture runs
+ *     the finder says it, without its button to start again; null once the picture runs
  * @property {string} [words]
  * @property {string} [camera]                    device id of the camera chosen last time
  * @property {(deviceId: string) => void} [onCamera]  remember this choice
@@ -42,6 +43,7 @@ const LINEAR = new Set(['code_128']);
  * @typedef {object} CameraOptions
  * @property {(file: Blob) => void} onFile        a picture was picked in place of taking one
  * @property {(trouble: import('./camera.js').CameraTrouble | null) => void} [onProblem]
+ *     the finder says it, without its button to start again; null once the picture runs
  * @property {string} [words]
  * @property {string} [camera]
  * @property {(deviceId: string) => void} [onCamera]
@@ -98,6 +100,7 @@ export function openCamera(host, options) {
     resume: () => undefined,
     takePhoto: () => finder.takePhoto(),
     note: (sentence) => finder.note(sentence),
+    start: () => finder.camera.start(),
   };
 }
 

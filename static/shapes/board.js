@@ -23,7 +23,7 @@ import { say } from "../words/words.js";
 /**
  * @typedef {{onPick?: ((position: string) => void)|null, chosen?: string|Iterable<string>,
  *   arrows?: Arrow[], quiet?: boolean | "units", folded?: boolean}} BoardOptions  `folded` keeps a list round the vehicle
- *   behind a line, for something else comes first; `quiet` leaves what was read, and missing labels,
+ *   behind a line, and any other close together, for something else comes first; `quiet` leaves what was read, and missing labels,
  *   to those who hear the screen, but for the chosen ones; "units" the missing labels alone
  */
 
@@ -39,11 +39,14 @@ const EDGES_SAID = {
 };
 
 /**
+ * Where the names stand apart from the picture its marks can be tapped, too.
  * @param {Spot} spot
  * @param {boolean} chosen
+ * @param {BoardOptions["onPick"]} onPick
  */
-function spotShape(spot, chosen) {
-  return svg`<g class="board-spot" data-position=${spot.id}>
+function spotShape(spot, chosen, onPick) {
+  return svg`<g class="board-spot" data-position=${spot.id} @click=${onPick ? () => onPick(spot.id) : nothing}>
+    <rect class="board-aim" x=${spot.x - spot.size / 2 - 3} y=${spot.y - 24} width=${spot.size + 6} height="48" />
     ${chosen ? svg`<rect class="board-ring" x=${spot.x - spot.size / 2 - 3} y=${spot.y - spot.size / 2 - 3}
       width=${spot.size + 6} height=${spot.size + 6} rx="7" />` : nothing}
     ${markShape(spot.mark, spot)}
@@ -128,7 +131,7 @@ export function board(view, { onPick = null, chosen = [], arrows = [], quiet = f
   // Seen from the front, the vehicle's left is on the right of the picture.
   const [first, last] = view.kind === "front" ? ["shapes-right", "shapes-left"] : ["shapes-left", "shapes-right"];
   return html`<figure class="board board-${ofAnEnd ? view.kind : "around"} ${
-    fit ? `board-fit-${String(fit).replace(".", "-")}` : "board-keyed"}">
+    fit ? `board-fit-${String(fit).replace(".", "-")}` : "board-keyed"} ${folded ? "board-folded" : ""}">
     <figcaption class="board-caption">
       ${view.kind === "engine" ? nothing : html`<span class="board-side">${say(first)}</span>`}
       <span class="board-seen">${say(SEEN[view.kind])}</span>
@@ -136,7 +139,7 @@ export function board(view, { onPick = null, chosen = [], arrows = [], quiet = f
     </figcaption>
     <svg class="board-drawing ${fit ? "board-columns-drawing" : ""}" viewBox="0 0 ${DRAWING_WIDTH} ${geometry.height}" aria-hidden="true">
       ${geometry.outline}
-      ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id)))}
+      ${geometry.spots.map((spot) => spotShape(spot, picked.has(spot.id), onPick))}
       ${arrowShapes(arrows, geometry, !ofAnEnd && view.kind !== "engine")}
     </svg>
     ${folded && !ofAnEnd ? html`<details class="more board-more"><summary>${say("shapes-positions", { count: view.positions.length })}</summary>${lists()}</details>`

@@ -203,3 +203,27 @@ def test_the_picture_of_a_position_enlarges_by_a_tap(pictured):
     page.get_by_role("link", name="Look at it large").tap()
 
     assert shown(page)[0].startswith("Right outer, with ")
+
+
+def test_a_camera_that_is_not_allowed_leaves_one_way_to_start_it_and_a_file_beside_it(take_screens):
+    driver = job_driver().begin()
+    driver.test(OUTER)
+    phone = take_screens(width=320, height=640).holds(driver)
+    phone.context.add_init_script(
+        """globalThis.ask = MediaDevices.prototype.getUserMedia;
+        MediaDevices.prototype.getUserMedia = async () => {
+          throw new DOMException('no', 'NotAllowedError');
+        };"""
+    )
+    page = phone.show(f"/#/job/{JOB}")
+
+    phone.tap("Open the camera")
+    page.get_by_role("heading", name="The camera is not allowed").wait_for()
+    again = page.get_by_role("button", name="Start the camera again")
+    assert again.count() == 1
+    assert page.get_by_text("Use a picture").is_visible()
+
+    page.evaluate("() => { MediaDevices.prototype.getUserMedia = globalThis.ask; }")
+    again.click()
+    phone.sees()
+    page.get_by_role("button", name="Take left outer").wait_for()

@@ -39,6 +39,11 @@ SEEN = """(of) => {
   const body = document.querySelector('main').getBoundingClientRect();
   return part.height > 0 && part.top >= body.top && part.bottom <= body.bottom;
 }"""
+# Whether enough of it is seen to tell that it goes on below.
+BEGINS = """(of) => {
+  const { bottom } = document.querySelector('main').getBoundingClientRect();
+  return document.querySelector(of).getBoundingClientRect().top < bottom - 8;
+}"""
 
 
 @pytest.fixture
@@ -67,12 +72,36 @@ def test_a_check_of_the_wiring_comes_before_its_repair_and_before_what_led_to_it
     assert page.evaluate(SEEN, "h1")
     assert page.evaluate(SEEN, ".step .lead")
     assert page.evaluate(SEEN, ".caution-line")
+    assert page.evaluate(SEEN, "[data-reads=good]")
+    assert page.evaluate(BEGINS, "[data-reads=bad]")
     assert page.locator(".screen-foot button").count() == 0
     order = page.evaluate(
-        """() => ['.harness', '[data-reads=good]', '[data-reads=bad]', '.step .ways button', '.verdict']
+        """() => ['[data-reads=good]', '[data-reads=bad]', '.harness', '.step .ways button', '.verdict']
           .map((of) => document.querySelector(of).getBoundingClientRect().top)"""
     )
     assert order == sorted(order)
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_a_fault_is_tapped_on_the_board_before_anything_is_scrolled(small, locale):
+    page = small(job_driver().begin(), locale=locale)
+    mark = page.locator(f".board-spot[data-position={OUTER}]")
+    mark.wait_for()
+
+    assert page.evaluate(SEEN, f".board-spot[data-position={OUTER}]")
+    box = mark.locator(".mark-shape").bounding_box()
+    page.mouse.click(box["x"] + box["width"] / 2, box["y"] + box["height"] / 2)
+
+    page.locator(f".board-spot[data-position={OUTER}] .mark-fault").wait_for()
+
+
+def test_names_that_stand_apart_from_the_picture_leave_its_move_in_sight(small):
+    page = small(driven(both_places), locale="es-ES")
+    page.locator(".main-button:not(:disabled)").wait_for()
+
+    assert page.evaluate(BEGINS, ".board-list li:last-child")
+    assert page.evaluate(SEEN, ".board-drawing")
+    assert page.locator(".board-key").first.is_visible()
 
 
 @pytest.mark.parametrize("locale", LANGUAGES)

@@ -27,7 +27,7 @@ Object.defineProperty(window, 'speechSynthesis', { value: {
     this.speaking = true;
   },
   cancel() { said.push('cut off'); this.speaking = false; },
-} });
+}, configurable: true });
 """
 NETWORK = "{ name: 'Far', lang: 'en-GB', localService: false, default: true }"
 OTHER = "{ name: 'Eva', lang: 'es-ES', localService: true, default: false }"
@@ -39,8 +39,8 @@ WANTED = "localStorage.setItem('swaptrail.voice', 'on');"
 def phone_with(take_screens):
     """Give a maker of phones with these voices."""
 
-    def make(*voices, driver=None, wanted=False):
-        phone = take_screens()
+    def make(*voices, driver=None, wanted=False, **options):
+        phone = take_screens(**options)
         if driver:
             phone.holds(driver)
         phone.context.add_init_script(SPEECH.replace("VOICES", f"[{', '.join(voices)}]"))
@@ -166,3 +166,85 @@ def test_a_stop_leads_to_saying_that_they_got_mixed_up(phone_with):
     page.get_by_text("2 sensors got mixed up").first.wait_for()
     mixed = [fact["data"]["units"] for fact in facts(page) if fact["kind"] == "units_mixed"]
     assert [sorted(units) for units in mixed] == [sorted(driver.labels)]
+
+
+# Keeps what the page would play: the shape of each tone.
+TONES = """
+window.heard = [];
+window.AudioContext = class {
+  state = 'running';
+  currentTime = 0;
+  destination = {};
+  createGain() { return { gain: { value: 0 }, connect() {} }; }
+  createOscillator() {
+    return { frequency: {}, connect() {}, stop() {}, start() { heard.push(this.type); } };
+  }
+};
+"""
+
+WITHOUT = """
+for (const each of ['speechSynthesis', 'SpeechSynthesisUtterance', 'AudioContext']) {
+  Object.defineProperty(window, each, { value: undefined });
+}
+"""
+
+
+@pytest.fixture
+def at_a_fit(phone_with):
+    """Give a maker of phones in a language at the first fit, with the right and the wrong code."""
+
+    def make(*voices, locale="en-GB", before="", wanted=True):
+        driver = at_first_fit()
+        phone = phone_with(*voices, driver=driver, wanted=wanted, locale=locale)
+        phone.context.add_init_script(before)
+        page = phone.show()
+        page.get_by_role("link", name="Blue estate").click()
+        page.locator("[data-step=fit]").wait_for()
+        return page, *right_and_wrong(driver)
+
+    return make
+
+
+def types(page, code):
+    """Type a code, whatever the language of the screen."""
+    page.locator(".other-button").click()
+    page.locator(".field-code").fill(code)
+    page.locator(".main-button").click()
+
+
+def test_step_and_stop_are_said_in_the_language_of_the_screen_by_a_voice_that_has_it(at_a_fit):
+    page, right, wrong = at_a_fit(OWN, OTHER, locale="es-ES")
+    wait_until(page, "said.length === 1")
+    voice, language, step = said(page)[0]
+    assert (voice, language) == ("Eva", "es-ES")
+    assert step.startswith(f"Monta {spelt(right)} en ")
+
+    types(page, wrong)
+    page.locator(".stop").wait_for()
+    wait_until(page, "said.length === 3")
+    assert said(page)[2][:2] == ["Eva", "es-ES"]
+    assert said(page)[2][2].startswith("ALTO: ")
+
+
+@pytest.mark.parametrize("wanted", [True, False])
+def test_a_wrong_sensor_sounds_its_alarm_whether_or_not_the_steps_are_said_and_the_right_one_never(
+    at_a_fit, wanted
+):
+    page, right, wrong = at_a_fit(OWN, before=TONES, wanted=wanted)
+    types(page, wrong)
+    page.locator(".stop").wait_for()
+    wait_until(page, "heard.length === 3")
+    types(page, right)
+    page.locator(".stop").wait_for(state="detached")
+
+    assert page.evaluate("heard") == ["sawtooth"] * 3
+
+
+def test_a_phone_without_any_voice_or_sound_shows_everything_all_the_same(at_a_fit):
+    page, right, wrong = at_a_fit(before=WITHOUT)
+    types(page, wrong)
+    page.locator(".stop").wait_for()
+    types(page, right)
+    page.locator(".stop").wait_for(state="detached")
+    page.goto(page.url.partition("#")[0] + "#/you")
+    page.get_by_text("This phone has no voice of its own for this language.").wait_for()

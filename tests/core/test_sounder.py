@@ -46,6 +46,27 @@ def test_each_check_leads_to_the_next_and_the_last_to_a_way_out(core):
     assert job.view()["paused"]
 
 
+def test_what_nobody_could_tell_is_not_called_fine_and_can_still_be_told(core):
+    job = at_test(core)
+    not_heard(job)
+    open_checks = {"start", "fuse"}
+    while job.step()["id"] != "sounder.untold":
+        job.choose(2 if job.step()["id"].partition(".")[2] in open_checks else 0)
+    step = job.step()
+    assert step["title"] == "Not heard, and not all could be told"
+    assert step["text"] == (
+        "Still open: how the test is started and the fuse. "
+        "Ask somebody who can look, or tap what you know by now."
+    )
+    assert [choice["words"] for choice in step["choices"]] == [
+        "Pause: I need help", "I start it just so", "The fuse is whole",
+    ]  # fmt: skip
+    job.choose(1)
+    assert job.step()["id"] == "sounder.untold"
+    job.choose(1)
+    assert job.step()["id"] == "sounder.rest"
+
+
 def test_what_was_put_right_is_tested(core):
     job = at_test(core)
     not_heard(job)

@@ -6,6 +6,7 @@ test that was not heard says nothing of the positions, so none of this touches t
 """
 
 from ..facts.draft import draft
+from ..messages import all_of
 from ..messages import message
 from ..parts.sort import Sounder
 from ..state.job import Job
@@ -29,11 +30,12 @@ def unproven(job: Job) -> dict | None:
     done = [entry for entry in job.sounder_checks if entry["tests_before"] > since]
     if done and done[-1]["found"] == "mended" and done[-1]["tests_before"] == len(job.tests):
         return testing.test_step(job, job.sort.says("guide-test-again"))
-    gone_through = {entry["check"]: True for entry in done if entry["found"] != "mended"}
+    told = {entry["check"]: entry["found"] for entry in done if entry["found"] != "mended"}
     order = _order(job, table)
-    left = [check for check in order if check not in gone_through]
+    left = [check for check in order if check not in told]
     if not left:
-        return _rest(job, table, unheard)
+        untold = [check for check in order if told[check] == "unclear"]
+        return _untold(job, table, untold) if untold else _rest(job, table, unheard)
     return _check(job, table, left[0], len(order) - len(left) + 1, len(order))
 
 
@@ -56,7 +58,7 @@ def _order(job: Job, table: Sounder) -> tuple:
 
 
 def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dict:
-    check = {each["id"]: each for each in table.checks}[identity]
+    check = _by_id(table)[identity]
     choices = [
         {
             "words": said,
@@ -76,6 +78,30 @@ def _check(job: Job, table: Sounder, identity: str, now: int, total: int) -> dic
         choices=choices,
         also=[testing.again(job)],
         progress={"now": now, "total": total, "word": message("guide-progress-check")},
+    )
+
+
+def _by_id(table: Sounder) -> dict:
+    return {each["id"]: each for each in table.checks}
+
+
+def _untold(job: Job, table: Sounder, untold: list[str]) -> dict:
+    """All was gone through, and some of it nobody could tell: that is open, so nothing is left over yet."""
+    checks = [_by_id(table)[check] for check in untold]
+    choices = [
+        {
+            "words": check["good"],
+            "events": [draft("sounder_checked", check=check["id"], found="good")],
+        }
+        for check in checks
+    ]
+    return step(
+        "sounder.untold",
+        job.sort.says("guide-sounder-untold-title"),
+        message("guide-sounder-untold", checks=all_of([check["title"] for check in checks])),
+        form="choices",
+        choices=[ask_for_help()] + choices,
+        also=[testing.again(job)],
     )
 
 

@@ -546,6 +546,10 @@ guide-sounder-rest-title = { $count ->
     [one] { PART($sort, form: "unproven") }, and all checks are done
    *[other] { PART($sort, form: "unproven") } { $count } times, and all checks are done
 }
+# $sort: parking-sensor
+guide-sounder-untold-title = { PART($sort, form: "unproven") }, and not all could be told
+# $checks: the fuse and the switch
+guide-sounder-untold = Still open: { $checks }. Ask somebody who can look, or tap what you know by now.
 guide-sounder-control = I replaced or repaired the control unit
 guide-sounder-help = Pause: I need help
 

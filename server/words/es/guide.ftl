@@ -39,7 +39,7 @@ guide-test-more-than-one = Un fallo que va y viene pide más de una prueba.
 guide-test-enter = Anotar el resultado
 ## Las respuestas probables de una prueba, con un toque; todas menos la última dicen que se oyó el zumbador.
 
-guide-test-went = Se fue con él: fallo en { $positions }
+guide-test-went = Se movió: fallo en { $positions }
 guide-test-stayed = Se quedó: fallo en { $positions }
 guide-test-still = Sigue ahí: fallo en { $positions }
 guide-test-gone = Ha desaparecido: ningún fallo
@@ -305,6 +305,8 @@ guide-sounder-rest-title = { $count ->
     [one] { PART($sort, form: "unproven") }, y todo está revisado
    *[other] { PART($sort, form: "unproven") } { $count } veces, y todo está revisado
 }
+guide-sounder-untold-title = { PART($sort, form: "unproven") }, y no todo se pudo saber
+guide-sounder-untold = Queda abierto: { $checks }. Pregunta a quien lo sepa, o toca lo que ya sabes.
 guide-sounder-control = He cambiado o reparado la unidad de control
 guide-sounder-help = Pausa: necesito ayuda
 

@@ -9,8 +9,8 @@ shapes-no-label = sin etiqueta
 
 ## El tablero.
 
-shapes-seen-rear = parte trasera, vista desde atrás
-shapes-seen-front = parte delantera, vista desde delante
+shapes-seen-rear = vista desde atrás
+shapes-seen-front = vista desde delante
 shapes-seen-around = visto desde arriba
 shapes-edge-front = Delante
 shapes-edge-left = Lado izquierdo

@@ -166,8 +166,8 @@ function jobBody(ctx, view, parts) {
   const moving = isMoving(step);
   if (parts.alone) return html`${handedLine(ctx, view)}<section class="screen-stack step" data-step=${step.id}>${parts.body}</section>${waysLink(view)}`;
   const stands = moving || followsVerdict(step) ? part(() => verdictCard(view)) : nothing;
-  // A check is seen whole on the smallest screen; what led to it may stand below.
-  const last = moving ? hasMany(view) : step.form === 'measure';
+  // A check, or a question, is seen whole on the smallest screen; what led to it may stand below.
+  const last = moving ? hasMany(view) : step.form === 'measure' || step.form === 'choices';
   return html`
     ${handedLine(ctx, view)} ${part(() => wasHere(view))}
     ${moving ? part(() => jobBoard(ctx, view)) : nothing}

@@ -19,8 +19,9 @@ import { CAMERA_SETTING } from './scan-host.js';
  * @param {string} options.words
  * @param {(file: Blob) => void} options.onFile              a picture was picked in place of taking one
  * @param {(camera: CameraHandle | null) => void} options.onHandle  it is open; null once it is closed
+ * @param {(trouble: unknown) => void} [options.onProblem]   it shows nothing, or does again: null; the screen has the button
  */
-export function cameraHost({ services: { device } }, key, { words, onFile, onHandle }) {
+export function cameraHost({ services: { device } }, key, { words, onFile, onHandle, onProblem }) {
   return html`<div
     class="camera"
     ${mounted(key, (host) => {
@@ -29,7 +30,7 @@ export function cameraHost({ services: { device } }, key, { words, onFile, onHan
       let camera = null;
       device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ chosen) => {
         if (left) return;
-        camera = openCamera(host, { words, camera: chosen, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id), onFile });
+        camera = openCamera(host, { words, camera: chosen, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id), onFile, onProblem });
         onHandle(camera);
       });
       return () => {

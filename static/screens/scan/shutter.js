@@ -17,6 +17,7 @@ import { say } from '../../words/words.js';
  * @property {{title: string, sentence: string} | null} problem
  * @property {(photo: Photo) => Promise<unknown>} keep
  * @property {import('../../scan/scanner.js').CameraHandle | null} camera
+ * @property {boolean} dark  the camera shows nothing
  */
 
 /** What each series of pictures is at, by its key. @type {Map<string, Series>} */
@@ -38,7 +39,7 @@ export function openSeries(key) {
  * @param {{words: string, keep: (photo: Photo) => Promise<unknown>}} options
  */
 export function shutter(ctx, key, { words, keep }) {
-  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null };
+  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null, dark: false };
   series.set(key, state);
   state.keep = keep;
   const prepare = async (/** @type {Blob} */ file) => {
@@ -64,6 +65,11 @@ export function shutter(ctx, key, { words, keep }) {
       onFile: queue,
       onHandle: (camera) => {
         state.camera = camera;
+        if (!camera) state.dark = false;
+      },
+      onProblem: (trouble) => {
+        state.dark = trouble !== null;
+        ctx.redraw();
       },
     });
   return {
@@ -75,6 +81,8 @@ export function shutter(ctx, key, { words, keep }) {
       openSeries(key);
       ctx.redraw();
     },
+    dark: state.dark,
+    again: () => state.camera?.start?.(),
     take: async () => {
       try {
         if (state.camera) await queue(await state.camera.takePhoto());

@@ -52,7 +52,7 @@ export function photoStep(ctx) {
           </div>`
         : nothing}
     `,
-    main: camera.open
+    main: camera.dark ? { words: say('scan-start'), run: camera.again } : camera.open
       ? { words: say('steps-photo-shutter', { position: positions.find(({ id }) => id === position)?.name ?? '' }), run: camera.take }
       : { words: say('steps-photo-open'), run: camera.start },
   };
