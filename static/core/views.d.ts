@@ -1231,12 +1231,16 @@ export interface Foreign {
   holds: string;
   title: string;
   sentence: string;
+  /** Typed at the counter: the sensors that have it as their serial number. */
+  sensors?: FoundUnit[];
 }
 
 export interface Mistyped {
   outcome: 'mistyped';
   title: string;
   sentence: string;
+  /** As of `Foreign`. */
+  sensors?: FoundUnit[];
 }
 
 export interface OurCode {
@@ -1378,8 +1382,11 @@ export interface WaitingReturn extends ReturnedUnit {
   held: Decided | null;
 }
 
-export interface FoundReturn extends ReturnedUnit {
+export interface FoundUnit extends ReturnedUnit {
   decided: Decided | null;
+}
+
+export interface FoundReturn extends FoundUnit {
   /** None has exactly what was typed: this comes close. */
   near: boolean;
   /** What it was found by and its row does not say. */

@@ -1,6 +1,7 @@
 """A hand scanner that types, at the counter: nothing is tapped, however it sends its separators."""
 
 import time
+from string import ascii_letters
 
 import pytest
 
@@ -57,6 +58,16 @@ def test_every_way_of_sending_separators_ends_in_the_same_numbers(counter):
     wedge.scans(envelope("1PPS-1", f"S{serial_of(4)}"), separators="none")
     clerk.phone.see("The scanner leaves separators out")
     clerk.sees(codes[4], "hold")
+    # With Caps Lock on, letters come the other way round: the label is read, its symbol is not guessed.
+    swapped = {letter: letter.swapcase() for letter in ascii_letters}
+    wedge.scans(address(codes[5], clerk.server.base), layout=swapped)
+    clerk.sees(codes[5], "hold")
+    wedge.scans(envelope("1PPS-1", f"S{serial_of(5)}"), layout=swapped)
+    clerk.phone.see("Capitals and small letters are turned around")
+    clerk.sees(codes[5], "hold")
+    wedge.scans(serial_of(5), layout=swapped)  # in bars, a number is the same in any letters
+    clerk.sees(codes[5], "accept")
+    scans_label(clerk, codes[4])
     # In bars that say nothing but the number, the record says what it is.
     wedge.scans(f"]C0{serial_of(4)}")
     clerk.sees(codes[4], "accept")

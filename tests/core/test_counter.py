@@ -493,6 +493,20 @@ def test_a_code_is_found_as_it_is_read_and_as_it_is_typed(core, bad):
         assert [line["unit"] for line in core("find", text=text)] == [BAD]
 
 
+@pytest.mark.parametrize("text", ["sn 1", "SN-1"])
+def test_a_serial_number_that_is_typed_names_the_sensors_that_have_it(core, text):
+    job = proven(core, serial="SN-1")
+    clerk = Clerk(core)
+    said = clerk.ask(text, how="typed")
+    assert (said["outcome"], [line["unit"] for line in said["sensors"]]) == ("mistyped", [BAD])
+    assert said["sensors"][0]["code"] == job.labels[BAD]
+    assert clerk.ask("SN-2", how="typed")["sensors"] == []
+    assert "sensors" not in clerk.ask(text), "a hand scanner read a bag: its label is wanted first"
+
+    named = clerk.ask(unit=BAD, read={"part": "", "serial": text, "compared": ""})
+    assert (named["proposed"], named["against"]) == ("hold", ["label"]), "nobody read its label"
+
+
 @pytest.mark.parametrize(
     ("role", "kind", "data", "refused"),
     [

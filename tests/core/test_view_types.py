@@ -114,6 +114,9 @@ def at_the_counter(core):
     core("decided", start=0, end=2 * NOW)
     for text in ("no label of ours", f"{label}{label}", f"HTTPS://OTHER.EXAMPLE.ORG/U/{label}"):
         clerk.ask(text)
+    for serial in ("S1", "SERIAL-NUMBER-1"):  # one like a code that is not whole, one like no label at all
+        clerk.fact("return_received", **{**held["received"]["data"], "serial": serial})
+        assert clerk.ask(serial, how="typed")["sensors"]
     ask_for_all(core, Driver(core).job)
 
 

@@ -24,7 +24,10 @@ class CounterOperations(Held):
         record=None,
         register=None,
     ):
-        """Propose what to do with a unit, named by its label's text or, of one that waits, by its id."""
+        """Propose what to do with a unit, named by its label's text or, of one that waits, by its id.
+
+        Of a typed text that is no label, say which sensors have it as their serial number (`sensors`).
+        """
         state = self.fold.state
         if unit:
             identity = state.now(unit)
@@ -34,6 +37,9 @@ class CounterOperations(Held):
         else:
             label = counter.read_label(state, text, host)
         if label["outcome"] != "unit":
+            if how == "typed":
+                # A serial number may look like a part of a code, or like nothing that is known.
+                label["sensors"] = counter_lists.with_serial(state, text)
             return label
         asked = {
             "how": how,

@@ -19,6 +19,7 @@ from .counter import shown
 from .counter import word_of
 
 MOST_FOUND = 200
+MOST_OF_A_SERIAL = 5  # one has it, unless a label was moved
 
 
 def waiting(state) -> list[dict]:
@@ -81,6 +82,11 @@ def find(state, findable, text: str) -> list[dict]:
         line["found_by"] = search.reasons(asked, _facts(state, identity, near), near)
         lines.append(line)
     return sorted(lines, key=lambda line: (line["decided"] is None, line["code"] == "", line["unit"]))
+
+
+def with_serial(state, serial: str) -> list[dict]:
+    """Return up to `MOST_OF_A_SERIAL` units off which this serial number was read, whatever its signs."""
+    return [found_line(state, identity) for identity in sorted(state.with_serial(serial))[:MOST_OF_A_SERIAL]]
 
 
 def found_line(state, identity: str) -> dict:

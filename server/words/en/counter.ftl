@@ -53,6 +53,9 @@ counter-leave = Only looked
 counter-only-looked = Nothing recorded
 # $code: K7F-3M
 counter-only-looked-at = { $code } was only looked at. Scan it again to decide.
+counter-entered-kept = Kept, not recorded
+# $code: K7F-3M
+counter-entered-kept-of = What you entered for { $code } is kept. Scan it again to decide.
 counter-whole-record = Its whole record
 counter-otherwise = Otherwise
 counter-look-up = Look it up
@@ -104,6 +107,9 @@ counter-found = { $count ->
     [server] on the server
    *[phone] on this phone
 }.
+counter-found-nothing = Type less of it, or something else: its code, its serial, the vehicle.
+counter-found-nothing-here = The server was not asked. It may know more.
+counter-found-scan = Scan or type its label
 
 ## A symbol and the part it is on.
 
@@ -120,18 +126,22 @@ counter-bag-first = It holds { $numbers }. Read the label of that sensor, then i
 counter-serial = Type its serial number
 counter-serial-field = Serial number, as printed on the part
 counter-serial-enter = Compare it
+counter-serial-known = This serial number is on record
+# $serial: 4711-0
+counter-serial-known-of = { $serial } was read off a sensor before. Tap the sensor to go on with it.
+counter-no-serial = No sensor here has it as its serial number either.
 
 ## A hand scanner that types.
 
 # $what: layout
 counter-keys-title = { $what ->
-    [caps] Caps Lock is on
+    [caps] Capitals and small letters are turned around
     [separators] The scanner leaves separators out
    *[layout] The scanner types for another keyboard
 }
 # $what: layout
 counter-keys-do = { $what ->
-    [caps] It turns capitals and small letters around. Switch it off, and scan again.
+    [caps] Switch Caps Lock off, here and in the scanner's setting, and scan again.
     [separators] Set it to send control characters as Ctrl keys, and scan again.
    *[layout] Set it to the keyboard layout of this device, and scan again.
 } Nothing was taken from this scan.
@@ -161,6 +171,8 @@ counter-decide-several = { $decision }: { $count }
 counter-changed = Something else is proposed now
 # $code: K7F-3M
 counter-changed-do = What is on record of { $code } changed meanwhile. Nothing was decided: look again.
+# $codes: K7F-3M, P2W-9D
+counter-changed-of = Nothing was decided on { $codes }. Look at each by itself.
 
 ## Slips.
 

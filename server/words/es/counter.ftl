@@ -39,6 +39,8 @@ counter-receive = Recibirlo
 counter-leave = Solo mirar
 counter-only-looked = Nada registrado
 counter-only-looked-at = { $code } solo se miró. Léelo otra vez para decidir.
+counter-entered-kept = Guardado, no registrado
+counter-entered-kept-of = Lo que anotaste de { $code } se conserva. Léelo otra vez para decidir.
 counter-whole-record = Todo su registro
 counter-otherwise = Otra cosa
 counter-look-up = Buscarlo
@@ -84,6 +86,9 @@ counter-found = { $count ->
     [server] en el servidor
    *[phone] en este teléfono
 }.
+counter-found-nothing = Escribe menos, u otra cosa: su código, su número de serie, el vehículo.
+counter-found-nothing-here = No se preguntó al servidor. Puede saber más.
+counter-found-scan = Leer o teclear su etiqueta
 
 ## Un símbolo y la pieza en la que está.
 
@@ -97,16 +102,19 @@ counter-bag-first = Contiene { $numbers }. Lee la etiqueta de ese sensor y luego
 counter-serial = Teclear su número de serie
 counter-serial-field = Número de serie, como está impreso en la pieza
 counter-serial-enter = Compararlo
+counter-serial-known = Este número de serie está registrado
+counter-serial-known-of = { $serial } ya se leyó en un sensor. Toca el sensor para seguir con él.
+counter-no-serial = Ningún sensor lo tiene aquí como número de serie.
 
 ## Un lector de mano que teclea.
 
 counter-keys-title = { $what ->
-    [caps] Las mayúsculas están bloqueadas
+    [caps] Mayúsculas y minúsculas están cambiadas
     [separators] El lector omite los separadores
    *[layout] El lector teclea para otro teclado
 }
 counter-keys-do = { $what ->
-    [caps] El bloqueo cambia mayúsculas y minúsculas. Desactívalo y lee otra vez.
+    [caps] Quita el bloqueo de mayúsculas, aquí y en el ajuste del lector, y lee otra vez.
     [separators] Ajústalo para que envíe los caracteres de control como teclas Ctrl y lee otra vez.
    *[layout] Ajústalo a la distribución del teclado de este equipo y lee otra vez.
 } De esta lectura no se tomó nada.
@@ -129,6 +137,7 @@ counter-decide-several = { $decision }: { $count }
 
 counter-changed = Ahora se propone otra cosa
 counter-changed-do = El registro de { $code } cambió entretanto. No se decidió nada: mira otra vez.
+counter-changed-of = No se decidió nada sobre { $codes }. Mira cada uno por separado.
 
 ## Resguardos.
 

@@ -118,14 +118,10 @@ function comparing(work, answer) {
  * The other decisions, and the reason that goes with one.
  * @param {import('./work.js').Work} work
  * @param {CounterCard} answer
+ * @param {import('./entered.js').Otherwise} chosen
  */
-export function otherwiseCard(work, answer) {
-  const { form, redraw } = work.ctx;
-  const chosen = form.otherwise;
-  const set = (/** @type {object} */ more) => {
-    form.otherwise = { ...chosen, ...more };
-    redraw();
-  };
+export function otherwiseCard(work, answer, chosen) {
+  const set = work.enterOtherwise;
   return html`<section class="card screen-stack">
     <h1>${sentence(say('counter-otherwise-on', { code: answer.shown }))}</h1>
     <p class="lead">${say('counter-proposed', { decision: answer.word, why: answer.headline })}</p>

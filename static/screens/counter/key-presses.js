@@ -35,7 +35,6 @@ const FIELDS = ['textarea', 'select', 'input[type=text]'].join();
  * @typedef {object} Keyed            a code that was typed by a scanner, or by a person beside every field
  * @property {string} text
  * @property {string} us              the same keys on a US keyboard
- * @property {boolean} capsLock
  * @property {'scanned' | 'typed'} how
  * @property {number} at              when its last key was pressed, by performance.now()
  * @property {boolean} goesOn         it begins with all of the code handed over before, which was cut
@@ -67,7 +66,6 @@ export class KeyPresses {
   #keys = [];
   #first = 0;
   #last = 0;
-  #capsLock = false;
   /** The field that the keys went to, and what it held before. @type {{field: HTMLInputElement, before: string} | null} */
   #into = null;
   /** Digits of an Alt code that is not over. */
@@ -177,13 +175,9 @@ export class KeyPresses {
    * @param {string} us
    */
   #take(event, key, us) {
-    if (!this.#keys.length) {
-      this.#first = event.timeStamp;
-      this.#capsLock = false;
-    }
+    if (!this.#keys.length) this.#first = event.timeStamp;
     this.#keys.push({ key, us });
     this.#last = event.timeStamp;
-    this.#capsLock ||= event.getModifierState('CapsLock');
     this.#wait();
   }
 
@@ -246,7 +240,7 @@ export class KeyPresses {
       into.field.value = into.before;
       into.field.dispatchEvent(new InputEvent('input', { bubbles: true }));
     }
-    this.#onKeyed({ text, us, capsLock: this.#capsLock, how, at: this.#last, goesOn });
+    this.#onKeyed({ text, us, how, at: this.#last, goesOn });
     return true;
   }
 

@@ -32,12 +32,13 @@ export async function withoutMarks({ device }, typed) {
  * @param {import('./key-presses.js').Keyed} keyed
  * @returns {Promise<{title: string, sentence: string} | null>}
  */
-export async function keysFault(services, { text, us, capsLock }) {
+export async function keysFault(services, { text, us }) {
   if (us === text && !BEGINS.test(text)) return null;
   const understood = await isUnderstood(services, text);
   if (understood !== 'no') return understood === 'broken' ? fault('separators') : null;
   if (us === text || (await isUnderstood(services, us)) === 'no') return null;
-  return fault(capsLock && us.toLowerCase() === text.toLowerCase() ? 'caps' : 'layout');
+  // Not every browser knows of Caps Lock, and a scanner may be set so, too: the letters tell.
+  return fault(us.toLowerCase() === text.toLowerCase() ? 'caps' : 'layout');
 }
 
 /** @param {'separators' | 'caps' | 'layout'} what */

@@ -20,6 +20,7 @@ import { standingWithOthers } from './others.js';
 import { otherwiseCard, proposalCard } from './card.js';
 import { dayCounts, localDay } from './day.js';
 import { decisionButtons, decisionKeys } from './decision-keys.js';
+import { serialKey } from './entered.js';
 import { handScanner } from './hand-scanner.js';
 import { queue } from './queue.js';
 import { counterSettings, settingsCard } from './settings.js';
@@ -127,26 +128,24 @@ function ready(work) {
  * @param {import('./asking.js').Current} current
  */
 function decideParts(work, { answer }) {
-  const { ctx } = work;
-  const { otherwise } = ctx.form;
+  const { ctx, otherwise } = work;
   if (otherwise) {
     const ready = otherwise.decision && otherwise.reason.trim();
     const word = answer.decisions.find((each) => each.decision === otherwise.decision)?.word;
     const decide = () => {
       if (ready) return work.decide(otherwise.decision, otherwise.reason.trim());
-      ctx.form.otherwise = { ...otherwise, asked: true };
-      return ctx.redraw();
+      return work.enterOtherwise({ asked: true });
     };
     return {
       ...head(ctx),
       key: 'otherwise',
-      body: otherwiseCard(work, answer),
+      body: otherwiseCard(work, answer, otherwise),
       main: { words: word ? say('counter-decide-on', { decision: word, code: answer.shown }) : say('counter-decide'), run: decide },
-      second: { words: say('counter-as-proposed'), run: () => setOtherwise(ctx, null) },
+      second: { words: say('counter-as-proposed'), run: work.asProposed },
     };
   }
   const below = html`${isWide(ctx) ? decisionButtons(answer, (decision) => press(work, decision)) : nothing}
-    ${proposalCard(work, answer)} ${serialField(work)}
+    ${proposalCard(work, answer)} ${serialField(work, answer.unit)}
     <div class="ways-row">
       ${answer.waiting
         ? nothing
@@ -168,23 +167,25 @@ function decideParts(work, { answer }) {
     ...head(ctx),
     ...live(work, below),
     main: { words: say('counter-decide-on', { decision: answer.word, code: answer.shown }), run: () => work.decide(answer.proposed) },
-    second: { words: say('counter-otherwise'), run: () => setOtherwise(ctx, { decision: '', reason: '' }) },
+    second: { words: say('counter-otherwise'), run: () => work.enterOtherwise({}) },
   };
 }
 
 /**
  * The serial number as printed on the part, where no symbol can be read.
  * @param {import('./work.js').Work} work
+ * @param {string} unit
  */
-function serialField(work) {
+function serialField(work, unit) {
   const { ctx } = work;
+  const key = serialKey(unit);
   const enter = () => {
-    const serial = (ctx.form.serial ?? '').trim();
+    const serial = (ctx.form[key] ?? '').trim();
     return serial ? work.serial(serial) : undefined;
   };
-  return html`<details class="more">
+  return html`<details class="more" ?open=${key in ctx.form}>
     <summary>${say('counter-serial')}</summary>
-    <div @keydown=${onEnter(enter)}>${textField(ctx, 'serial', say('counter-serial-field'), { most: 80, capitals: true })}</div>
+    <div @keydown=${onEnter(enter)}>${textField(ctx, key, say('counter-serial-field'), { most: 80, capitals: true })}</div>
     <button class="small-button" type="button" @click=${enter}>${say('counter-serial-enter')}</button>
   </details>`;
 }
@@ -195,13 +196,12 @@ function serialField(work) {
  * @param {string} decision
  */
 function press(work, decision) {
-  const { current, ctx } = work;
+  const { current, ctx, otherwise } = work;
   if (!current || ctx.busy) return;
-  const { otherwise } = ctx.form;
   if (decision === current.answer.proposed) void work.decide(decision);
   else if (otherwise?.decision === decision && otherwise.reason.trim()) void work.decide(decision, otherwise.reason.trim());
   else {
-    setOtherwise(ctx, { decision, reason: otherwise?.reason ?? '', asked: otherwise?.decision === decision });
+    work.enterOtherwise({ decision, asked: otherwise?.decision === decision });
     /** @type {HTMLElement | null} */
     const first = document.querySelector('input[name=reason]');
     first?.focus();
@@ -210,15 +210,6 @@ function press(work, decision) {
 
 /** @param {() => unknown} run */
 const onEnter = (run) => (/** @type {KeyboardEvent} */ event) => event.key === 'Enter' && run();
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {object | null} otherwise
- */
-function setOtherwise(ctx, otherwise) {
-  ctx.form.otherwise = otherwise;
-  ctx.redraw();
-}
 
 /** @param {import('./work.js').Work} work */
 function typeParts(work) {

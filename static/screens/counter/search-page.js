@@ -7,19 +7,24 @@
 import { html, nothing } from 'lit-html';
 
 import { ApiError } from '../../sync/api.js';
+import { icon } from '../../shapes/icons.js';
 import { textField } from '../frame/field.js';
+import { checkRow } from '../frame/file-link.js';
 import { rows } from '../frame/part.js';
-import { to } from '../frame/router.js';
+import { linkTo, to } from '../frame/router.js';
 import { dayAndTime } from '../frame/when.js';
 import { decisionLine } from './decision-line.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').FoundReturn} FoundReturn */
 
+/** What is typed here is kept under this name; whoever sends here puts it there. */
+export const SEARCH_FORM = 'search';
+
 export const searchPage = {
   load: () => null,
 
-  formKey: () => 'search',
+  formKey: () => SEARCH_FORM,
 
   /** @param {import('../frame/context.js').Context} ctx */
   draw(ctx) {
@@ -37,7 +42,7 @@ export const searchPage = {
         </div>
         ${found
           ? html`<p class="soft" role="status">${say('counter-found', { count: found.length, where })}</p>
-              ${found[0]?.near ? html`<p>${say('job-list-near')}</p>` : nothing}
+              ${found.length ? nothing : waysOn(where)} ${found[0]?.near ? html`<p>${say('job-list-near')}</p>` : nothing}
               <ul class="list">
                 ${rows(found, (/** @type {FoundReturn} */ line) => decisionLine(line, line.decided, line.decided ? dayAndTime(line.decided.at) : ''))}
               </ul>`
@@ -47,6 +52,18 @@ export const searchPage = {
     };
   },
 };
+
+/** Where nothing was found: what else may find it, and what to do without it. @param {string} where  it was looked for */
+function waysOn(where) {
+  return html`<p>${say('counter-found-nothing')}</p>
+    ${where === 'phone' ? html`<p>${say('counter-found-nothing-here')}</p>` : nothing}
+    <ul class="list">
+      <li>
+        <a class="list-row" href=${linkTo(to.jobs())}>${icon('camera')}<span class="list-main">${say('counter-found-scan')}</span><span class="list-end">${icon('forward')}</span></a>
+      </li>
+      ${checkRow()}
+    </ul>`;
+}
 
 /** @param {import('../frame/context.js').Context} ctx */
 async function search(ctx) {

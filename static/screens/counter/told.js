@@ -17,16 +17,18 @@ import { say } from '../../words/words.js';
 
 /** @typedef {import('../../core/views.js').Action} Action */
 /** @typedef {import('../../core/views.js').DecidedLine} DecidedLine */
+/** @typedef {import('../../core/views.js').FoundUnit} FoundUnit */
 /** @typedef {import('../../core/views.js').SymbolChoice} SymbolChoice */
 /** @typedef {import('./work.js').Work} Work */
 
 /**
  * What a code was that is no label.
- * @param {{title: unknown, sentence: any, choices?: SymbolChoice[]} | null | undefined} said
+ * @param {{title: unknown, sentence: any, choices?: SymbolChoice[], unit?: string, sensors?: FoundUnit[], serial?: string, search?: string} | null | undefined} said
  * @param {Work} work
  */
 export function told(said, work) {
-  if (!said) return nothing;
+  // What was read of one part says nothing of another, which the address may have named meanwhile.
+  if (!said || (said.unit && said.unit !== work.current?.answer.unit)) return nothing;
   return html`<section class="panel panel-ask" role="alert">
     <p class="panel-kicker">${icon('ask')}<span>${said.title}</span></p>
     <p class="told-holds">${sentence(said.sentence)}</p>
@@ -38,7 +40,30 @@ export function told(said, work) {
           )}
         </div>`
       : nothing}
+    ${said.sensors?.length ? ofSerial(said.sensors, said.serial ?? '', work) : nothing}
+    ${said.search
+      ? html`<p>${say('counter-no-serial')}</p>
+          <button class="small-button" type="button" @click=${() => work.searchFor(said.search ?? '')}>${say('counter-search-records')}</button>`
+      : nothing}
   </section>`;
+}
+
+/**
+ * The sensors that have a serial number, to be tapped.
+ * @param {FoundUnit[]} sensors
+ * @param {string} serial
+ * @param {Work} work
+ */
+function ofSerial(sensors, serial, work) {
+  return html`<ul class="which">
+    ${sensors.map(
+      ({ unit, shown, code: text, vehicle, part }) => html`<li>
+        <button class="which-button" type="button" @click=${() => work.bySerial(unit, serial)}>
+          ${text ? code(shown, { size: 'large' }) : shown}<span class="list-note">${[vehicle, part].filter(Boolean).join(' · ')}</span>
+        </button>
+      </li>`,
+    )}
+  </ul>`;
 }
 
 /** Several labels in view. @param {Work} work */
@@ -61,7 +86,7 @@ export function which(work) {
 /** A symbol that was not seen together with the label at hand. @param {Work} work */
 export function whose(work) {
   const { current } = work;
-  if (!work.ctx.form.whose || !current) return nothing;
+  if (!current || work.ctx.form.whose?.unit !== current.answer.unit) return nothing;
   return html`<section class="panel panel-ask" role="alert">
     <p class="panel-kicker">${icon('ask')}<span>${say('counter-whose')}</span></p>
     <p>${sentence(say('counter-whose-why', { code: current.answer.shown }))}</p>

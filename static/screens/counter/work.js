@@ -11,6 +11,7 @@ import { alarm } from '../scan/alarm.js';
 import { draftsWith } from '../frame/drafts-with.js';
 import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
+import { closeOtherwise, enterOtherwise, forgetEntered, isEntered, otherwiseOn, serialKey } from './entered.js';
 import { InView } from './in-view.js';
 import { keysFault, withoutMarks } from './keys-read.js';
 import { claim, heardOf, release } from './others.js';
@@ -21,6 +22,8 @@ import { saveFile } from '../../phone/save-file.js';
 import { ApiError } from '../../sync/api.js';
 import { visible } from '../../words/visible.js';
 import { say } from '../../words/words.js';
+import { to } from '../frame/router.js';
+import { SEARCH_FORM } from './search-page.js';
 
 /** What comes into view takes turns at being asked about: the camera sees faster than the core thinks, and tells once. */
 const sightings = new Turns();
@@ -69,13 +72,37 @@ export class Work {
   /** @param {import('./asking.js').Current | null} current */
   #set(current) {
     const { form, data } = this.ctx;
-    if (current?.answer.unit !== this.current?.answer.unit) Object.assign(form, { serial: '', whose: null });
+    const before = this.current?.answer;
+    if (current?.answer.unit !== before?.unit) {
+      form.whose = null;
+      if (before) closeOtherwise(form, before.unit);
+    } else if (before && current?.answer.proposed !== before.proposed) {
+      // What was chosen against the one proposal may be the other.
+      closeOtherwise(form, before.unit, { decision: '' });
+    }
     if (data.given) form.given = current;
     else form.current = current;
-    form.otherwise = null;
     // The camera stands at the top, and the next proposal right under it.
     document.querySelector('main')?.scrollTo(0, 0);
   }
+
+  /** Another decision on the unit at hand, while it is entered; null while its proposal is shown. */
+  get otherwise() {
+    const { current } = this;
+    const entered = current && otherwiseOn(this.ctx.form, current.answer.unit);
+    return entered?.isOpen ? entered : null;
+  }
+
+  /** Enter another decision on the unit at hand: what is chosen, the reason. @param {Partial<import('./entered.js').Otherwise>} more */
+  enterOtherwise = (more) => {
+    if (this.current) enterOtherwise(this.ctx.form, this.current.answer.unit, { isOpen: true, ...more });
+    this.ctx.redraw();
+  };
+
+  asProposed = () => {
+    if (this.current) closeOtherwise(this.ctx.form, this.current.answer.unit);
+    this.ctx.redraw();
+  };
 
   /** Open the camera; what was entered is written down first. */
   open = async () => {
@@ -187,17 +214,20 @@ export class Work {
       // Beside a label that is not the one at hand, it is that one's.
       const beside = labels.length && labels[0].answer.unit !== current.answer.unit;
       if (labels.length ? !beside : inView.isSameLook(at)) await this.#symbol(symbols, at);
-      else if (!beside) form.whose = symbols;
+      else if (!beside) this.#askWhose(current, symbols);
     } else if (symbols.length && !labels.length) form.told = await this.#noLabel(others[0]);
     this.ctx.redraw();
     inView.shown();
   }
 
   /**
-   * What is said of a text that is no label, where no unit is at hand: of the next part's bag, that its label comes first.
+   * What is said of a text that is no label, where no unit is at hand: of the next part's bag, that its label comes
+   * first; of what was typed, which sensors have that serial number, or where else to look for it.
    * @param {{text: string, answer: any}} read
    */
   async #noLabel({ text, answer }) {
+    if (answer.sensors?.length) return { ...answer, title: say('counter-serial-known'), sentence: say('counter-serial-known-of', { serial: visible(text) }), serial: text };
+    if (answer.sensors) return { ...answer, search: text };
     if (answer.outcome !== 'foreign') return answer;
     const read = await this.ctx.services.core.call('maker_symbol', { texts: [text], host: LABEL_HOST });
     if (read.outcome !== 'numbers' && read.outcome !== 'choices') return answer;
@@ -215,8 +245,12 @@ export class Work {
     const before = this.current?.answer;
     inView.look(following.text ?? '', [], at);
     if (unit === before?.unit) return;
-    if (before && !before.waiting) {
-      form.told = { title: say('counter-only-looked'), sentence: say('counter-only-looked-at', { code: before.shown }) };
+    const isKept = before && isEntered(form, before.unit);
+    if (before && (isKept || !before.waiting)) {
+      form.told = {
+        title: isKept ? say('counter-entered-kept') : say('counter-only-looked'),
+        sentence: isKept ? say('counter-entered-kept-of', { code: before.shown }) : say('counter-only-looked-at', { code: before.shown }),
+      };
     }
     form.mode = form.mode === 'type' ? '' : form.mode;
     form.typed = '';
@@ -236,10 +270,18 @@ export class Work {
     if (!current) return;
     inView.look(current.text ?? '', texts, at);
     const read = await this.ctx.services.core.call('maker_symbol', { texts, host: LABEL_HOST });
-    if (read.outcome !== 'numbers') this.ctx.form.told = read;
+    if (read.outcome !== 'numbers') this.ctx.form.told = { ...read, unit: current.answer.unit };
     // A part has one serial number: a second one is perhaps of the next part, of which the label is still to come.
-    else if (!said && read.serial && current.read.serial && read.serial !== current.read.serial) this.ctx.form.whose = texts;
+    else if (!said && read.serial && current.read.serial && read.serial !== current.read.serial) this.#askWhose(current, texts);
     else await this.#read(current, { part: read.part, serial: read.serial });
+  }
+
+  /**
+   * @param {import('./asking.js').Current} current  that may be the part meant
+   * @param {string[]} texts
+   */
+  #askWhose(current, texts) {
+    this.ctx.form.whose = { texts, unit: current.answer.unit };
   }
 
   /**
@@ -284,13 +326,35 @@ export class Work {
   async #learn(current, register) {
     const answer = await proposal(this.ctx.services, { ...current, register });
     if (answer.outcome !== 'unit') return current;
-    const { otherwise } = this.ctx.form;
     const learned = { ...current, register, heard: String(answer.keys), answer };
     this.#set(learned);
-    if (answer.proposed === current.answer.proposed) this.ctx.form.otherwise = otherwise;
-    else if (answer.proposed === 'refuse') alarm();
+    if (answer.proposed === 'refuse' && current.answer.proposed !== 'refuse') alarm();
     return learned;
   }
+
+  /**
+   * The part at hand is named by its serial number, which somebody typed; nobody read its label.
+   * @param {string} unit
+   * @param {string} serial
+   */
+  bySerial = (unit, serial) =>
+    changes.run(async () => {
+      const asked = { unit, how: '', read: { ...nothingRead(), serial } };
+      const answer = await proposal(this.ctx.services, asked);
+      if (answer.outcome !== 'unit') return;
+      this.ctx.form.told = null;
+      this.#next({ ...asked, answer }, performance.now());
+      this.ctx.redraw();
+    });
+
+  /** Look for what was typed among all that is on record. @param {string} text */
+  searchFor = async (text) => {
+    const { ctx } = this;
+    Object.assign(ctx.form, { mode: '', told: null });
+    await ctx.keep();
+    ctx.services.drafts.touch(SEARCH_FORM, { text });
+    ctx.go(to.search());
+  };
 
   /** @param {{part: string, serial: string}} choice  of several numbers on a bag */
   choose = (choice) => this.#atHand((current) => this.#read(current, choice));
@@ -299,7 +363,7 @@ export class Work {
   itsOwn = () =>
     this.#atHand(async () => {
       const { form } = this.ctx;
-      const texts = form.whose ?? [];
+      const { texts } = form.whose;
       form.whose = null;
       await this.#symbol(texts, performance.now(), { said: true });
     });
@@ -313,7 +377,7 @@ export class Work {
   /** A serial number that somebody read with their own eyes. @param {string} serial */
   serial = (serial) =>
     this.#atHand(async (current) => {
-      this.ctx.form.serial = '';
+      Reflect.deleteProperty(this.ctx.form, serialKey(current.answer.unit));
       await this.#read(current, { serial });
     });
 
@@ -380,8 +444,9 @@ export class Work {
       return;
     }
     inView.done();
-    this.#set(null);
     const { unit, shown } = answer;
+    forgetEntered(ctx.form, unit);
+    this.#set(null);
     ctx.form.done = { unit, shown, decision, word: chosen.past, after: chosen.after };
     if (ctx.data.given) ctx.go('#/');
     void slipOf(ctx, unit);
@@ -412,7 +477,10 @@ export class Work {
    */
   several = async (why, units) => {
     const cards = await Promise.all(units.map((unit) => this.#asProposed(unit)));
-    this.ctx.form.several = { why, cards: cards.filter(Boolean), reason: '' };
+    const { form } = this.ctx;
+    // A reason that was given for others is none for these.
+    if (form.togetherFor !== why) Object.assign(form, { together: '', togetherFor: why });
+    form.several = { why, cards: cards.filter(Boolean) };
     this.ctx.redraw();
   };
 
@@ -431,14 +499,20 @@ export class Work {
    */
   decideSeveral = (alike, decision, overrule) =>
     changes.run(async () => {
+      /** @type {string[]} */
+      const others = [];
       for (const { unit = '', answer } of alike) {
         const now = await this.#asProposed(unit);
         if (now?.answer.proposed === answer.proposed) await this.#decide(now, decision, overrule);
+        else others.push(answer.shown);
       }
       const { form } = this.ctx;
-      const left = form.several.cards.filter((/** @type {import('./asking.js').Current} */ each) => !alike.includes(each));
+      const cards = form.several?.cards ?? [];
+      const left = cards.filter((/** @type {import('./asking.js').Current} */ each) => !alike.includes(each));
       form.several = left.length ? { ...form.several, cards: left } : null;
+      if (!left.length) form.together = '';
       form.done = null;
+      if (others.length) form.told = { title: say('counter-changed'), sentence: say('counter-changed-of', { codes: others.join(', ') }) };
       this.ctx.redraw();
     });
 
