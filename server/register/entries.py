@@ -88,12 +88,13 @@ def enter(cursor: "Cursor", keys: list[str], mine: Entry) -> list[Entry]:
     _forget_keys(cursor, keys, mine)
     _forget_contradictions(cursor, mine.counter, mine.unit)
     for each in against:
-        cursor.executemany(
-            "INSERT INTO swaptrail_contradictions "
-            "(counter, unit, other, other_unit, place, decision, decided_at) "
-            "VALUES (%s, %s, %s, %s, %s, %s, %s)",
-            [_told(mine, each), _told(each, mine)],
-        )
+        for row in (_told(mine, each), _told(each, mine)):
+            cursor.execute(
+                "INSERT INTO swaptrail_contradictions "
+                "(counter, unit, other, other_unit, place, decision, decided_at) "
+                "VALUES (%s, %s, %s, %s, %s, %s, %s)",
+                row,
+            )
     return against
 
 

@@ -99,6 +99,8 @@ def test_a_clerk_hears_of_other_counters_and_goes_on_without_them(clerk_at, app_
     settles(north, 2)
     heard = app_server.app.extensions[EXTENSION]
     wait_for(lambda: heard.contradictions)
+    said = phone.page.get_by_text(f"{codes[2][:3]}-{codes[2][3:]} was accepted at {NORTH} too")
+    said.wait_for(timeout=40_000)  # by itself: nobody touched the screen
     phone.page.reload()
-    phone.see(f"{codes[2][:3]}-{codes[2][3:]} was accepted at {NORTH} too")
+    said.wait_for()
     clerk.looks()

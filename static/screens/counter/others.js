@@ -22,8 +22,11 @@ const NOT_ASKED = /** @type {Heard} */ ({ asked: false, found: [] });
 /** A little longer than the server waits for the register itself. */
 const ANSWER_MS = 2500;
 
-/** Which loads of the first screen have been asked for. @type {WeakSet<object>} */
-const askedFor = new WeakSet();
+/** A screen that stands open asks again so much later: nobody has to touch it to learn of a contradiction. */
+const AGAIN_MS = 15_000;
+
+/** The load of the first screen that is asked for. @type {object | null} */
+let askedFor = null;
 
 /**
  * What other counters have of a unit; null where this yard shares no register.
@@ -58,19 +61,15 @@ export async function release({ device, sync }, unit) {
 }
 
 /**
- * What contradicts this counter's decisions, on its first screen; asked once for each time that it is opened.
+ * What contradicts this counter's decisions, on its first screen; asked for as long as that is shown.
  * @param {import('../frame/context.js').Context} ctx
  */
 export function standingWithOthers(ctx) {
   const { services, data, form } = ctx;
   if (!services.device.asksOthers) return nothing;
-  if (!askedFor.has(data)) {
-    askedFor.add(data);
-    const none = { asked: false, waiting: 0, contradictions: form.others?.contradictions ?? [] };
-    void inTime(services.sync.api.get('/api/register'), none).then((standing) => {
-      form.others = standing;
-      ctx.redraw();
-    });
+  if (askedFor !== data) {
+    askedFor = data;
+    void askHowItStands(ctx);
   }
   /** @type {Standing | undefined} */
   const others = form.others;
@@ -84,6 +83,24 @@ export function standingWithOthers(ctx) {
   )}
   ${others.asked ? nothing : html`<p class="lead">${mark('untested', { word: say('counter-others-not-asked') })}</p>`}
   ${others.waiting ? html`<p class="list-note">${say('counter-others-waiting', { count: others.waiting })}</p>` : nothing}`;
+}
+
+/** @param {import('../frame/context.js').Context} ctx  of a drawing of the first screen */
+async function askHowItStands(ctx) {
+  const { services, data, form } = ctx;
+  const none = { asked: false, waiting: 0, contradictions: form.others?.contradictions ?? [] };
+  const standing = await inTime(services.sync.api.get('/api/register'), none);
+  if (JSON.stringify(standing) !== JSON.stringify(form.others)) {
+    form.others = standing;
+    ctx.redraw();
+  }
+  const again = () => {
+    const isShown = askedFor === data && document.querySelector('[data-takes-codes]');
+    if (!isShown) return;
+    if (document.hidden) setTimeout(again, AGAIN_MS);
+    else void askHowItStands(ctx);
+  };
+  setTimeout(again, AGAIN_MS);
 }
 
 /**

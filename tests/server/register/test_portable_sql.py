@@ -53,6 +53,19 @@ def test_columns_have_types_that_all_have():
     assert set(types) == _TYPES
 
 
+def test_no_statement_goes_out_before_the_one_before_it_is_answered():
+    """`executemany` sends all at once (psycopg's manual, pipeline mode); engines differ in its errors."""
+    modules = sorted(Path(register.__file__).parent.glob("*.py"))
+    calls = [
+        node.attr
+        for file in modules
+        for node in ast.walk(ast.parse(file.read_text()))
+        if isinstance(node, ast.Attribute)
+    ]
+    assert "execute" in calls
+    assert [each for each in calls if each in ("executemany", "pipeline", "copy")] == []
+
+
 class Failing:
     """A connection whose first commit ends in an error; `tries` counts the work done on it."""
 
