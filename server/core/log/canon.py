@@ -25,6 +25,10 @@ _SHORT_ESCAPES = {
 
 _MOST_KEYS = 1000  # of fields the core has fewer; ids that serve as keys are not to fill the memory
 _keys = {}
+# Most texts of an answer are the same few hundred: ids of messages, of positions, of units.
+_MOST_TEXTS = 1000
+_LONGEST_KEPT = 40
+_texts = {}
 
 
 def dumps(value) -> str:
@@ -101,15 +105,15 @@ class _Outside(Exception):
 def _write(value, parts: list) -> None:
     """Append the text of `value`."""
     if isinstance(value, str):
-        parts.append(_quoted(value))
+        parts.append(_texts.get(value) or _text(value))
+    elif isinstance(value, dict):
+        _write_object(value, parts)
     elif value is None:
         parts.append("null")
     elif value is True:
         parts.append("true")
     elif value is False:
         parts.append("false")
-    elif isinstance(value, dict):
-        _write_object(value, parts)
     elif isinstance(value, int):
         if value > LARGEST_INTEGER or value < -LARGEST_INTEGER:
             raise _Outside
@@ -126,22 +130,39 @@ def _write(value, parts: list) -> None:
 
 
 def _write_object(value: dict, parts: list) -> None:
-    """Append an object with its keys in code-unit order, which for ASCII keys is plain order."""
-    for key in value:
-        if not isinstance(key, str):
-            raise _Outside
+    """Append an object with its keys in code-unit order, which for ASCII keys is plain order.
+
+    A text is written here as in `_write`: half of what an object holds are texts, and a call for each takes
+    longer than the look-up.
+    """
+    try:
+        keys = sorted(value)
+    except TypeError:  # keys of several kinds have no order
+        raise _Outside
     before = "{"
-    for key in sorted(value):
+    for key in keys:
         parts.append(before)
         before = ","
         parts.append(_keys.get(key) or _key(key))
-        _write(value[key], parts)
+        item = value[key]
+        if isinstance(item, str):
+            parts.append(_texts.get(item) or _text(item))
+        else:
+            _write(item, parts)
     parts.append("}" if value else "{}")
+
+
+def _text(text: str) -> str:
+    """Return a text as it is written; a short one is kept."""
+    written = _quoted(text)
+    if len(text) <= _LONGEST_KEPT and len(_texts) < _MOST_TEXTS:
+        _texts[text] = written
+    return written
 
 
 def _key(key: str) -> str:
     """Return a key as it is written, its colon behind it; kept, for the same few names come again."""
-    if not _is_ascii(key):
+    if not isinstance(key, str) or not _is_ascii(key):
         raise _Outside
     written = _quoted(key) + ":"
     if len(_keys) < _MOST_KEYS:
