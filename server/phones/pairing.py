@@ -86,11 +86,16 @@ def _check_device(db: Database, device: str, role: str, token: str, signature: s
         for each in certificates.of(db, device)
     ):
         reason = message("server-device-bound")
-    elif devices.used_by(db, device)[1] not in ("", role) or not devices.recorded_as(db, device, role):
+    elif _has_another_task(db, device, role):
         reason = message("server-device-role", role=role)
     else:
         return
     raise NotAllowed("device", device, "a device id of its own", reason)
+
+
+def _has_another_task(db: Database, device: str, role: str) -> bool:
+    known = devices.used_by(db, device)[1]
+    return known != role if known else not devices.recorded_as(db, device, role)
 
 
 def _refuse_stranger(db: Database, now: int, name: str, address: str, device: str) -> NoReturn:
