@@ -1,7 +1,7 @@
-"""The browser is killed during an exchange, while a picture is saved and while it sends: what a screen had
-confirmed is there, once, and phone and server end alike.
+"""The browser is killed during an exchange, while a picture is saved, while it sends, also to a log that began
+anew, and while it takes a file in: what a screen had confirmed is there, once, and phone and server end alike.
 
-SWAPTRAIL_LONG=1 kills it a hundred times.
+SWAPTRAIL_LONG=1 kills it a hundred times, and a hundred times more at the last.
 """
 
 import contextlib
@@ -16,6 +16,7 @@ from server.core.codes import labels
 from server.core.log import canon
 from server.core.log import chain
 from server.core.log import envelope
+from server.keeping import rejoin
 from server.keeping.verify.data_folder import FOLDER
 from tests.browser.killing import Killer
 from tests.browser.mechanic import Mechanic
@@ -23,11 +24,16 @@ from tests.browser.phone import Phone
 from tests.browser_support import launch_profile
 from tests.browser_support import wait_until
 from tests.long_runs import times
+from tests.server.phone import entry_after
+from tests.server.phone import job_opened
+from tests.server.phone import jpeg
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import start_parts
 from tests.static.phone_parts import state_on_server
+from tests.unsent_files import unsent_text
 
 KILLS = times(3, 100)
+KILLS_OF_TAKE_IN = times(2, 100)
 OUTER = "right outer"
 # What a round waits for before the clock of the kill begins to run, and how long it may run at most.
 TARGETS = ({"photo": 0.6, "exchange": 2.5}, {"sync": 1.5}, {"exchange": 2.5})
@@ -68,6 +74,7 @@ KEPT = """async () => {
   db.close();
   return {
     entries: events.filter(({ own }) => own).map(({ event, hash }) => ({ event, hash })),
+    brought: events.filter(({ own }) => !own).map(({ hash }) => hash),
     photos: photos.map(({ sha256 }) => sha256),
     pictures: await Promise.all(bytes.map(async (each, n) => [names[n], await digest(each)])),
   };
@@ -77,8 +84,9 @@ KEPT = """async () => {
 class Tireless(Mechanic):
     """Does what the app asks for next, job after job, until the phone dies; remembers what it was shown."""
 
-    def __init__(self):
-        """Start with a roll of labels and no phone."""
+    def __init__(self, data):
+        """Start with a roll of labels and no phone; `data` is the folder of the server."""
+        self.data = data
         self.dice = random.Random(20_261_125)
         count = 4 * KILLS + 10
         self.roll = labels.codes_from([self.dice.randrange(256) for _ in range(200 * count)], count)
@@ -113,6 +121,8 @@ class Tireless(Mechanic):
                 self.phone.offline()
                 for _ in range(OFFLINE_STEPS):
                     self.goes_on()
+                if self.dice.random() < 0.5:
+                    rejoin.run(self.data)
                 self.phone.online()
                 self.begins("sync")
             while True:
@@ -204,7 +214,7 @@ def assert_nothing_lost(kept, confirmed):
 
 
 def test_what_a_screen_confirmed_survives_a_kill_at_any_moment(tmp_path, app_server):
-    mechanic = Tireless()
+    mechanic = Tireless(app_server.data)
     folder = tmp_path / "phone"
     phone = Phone(folder, app_server.base)
     phone.visit(app_server.link())
@@ -243,6 +253,64 @@ def assert_server_has_it(app_server, kept):
     for file in (app_server.data / "photos").rglob("*.jpg"):
         assert hashlib.sha256(file.read_bytes()).hexdigest() == file.stem
     assert FOLDER.first_fault(app_server.data) is None
+
+
+def test_a_phone_that_is_killed_has_taken_a_file_in_as_a_whole_or_not_at_all(tmp_path, app_server):
+    dice = random.Random(20_261_130)
+    folder, file = tmp_path / "phone", tmp_path / "swaptrail-unsent.txt"
+    phone = Phone(folder, app_server.base)
+    phone.visit(app_server.link())
+    phone.close()
+    phone = Phone(folder, app_server.base)
+    there = set()
+
+    for number in range(KILLS_OF_TAKE_IN):
+        pictures = [jpeg(300, 200, (number % 256, shade, 90)) for shade in range(0, 60, 10)]
+        entries = chain_of_another(f"d{number + 4096:016x}", pictures)
+        file.write_text(unsent_text(entries, pictures, entries[0]["event"]["device"]))
+        wanted = {entry["hash"] for entry in entries}
+        killer = Killer(folder / "profile")
+        with contextlib.suppress(BrowserError):
+            given = open_outbox(phone).get_by_label("Take in a file")
+            given.wait_for(state="attached")
+            killer.arm(dice.uniform(0, 2))
+            given.set_input_files(file)
+        killer.bury()
+        with contextlib.suppress(BrowserError):
+            phone.context.close()
+
+        phone = Phone(folder, app_server.base)
+        page = open_outbox(phone)
+        kept = page.evaluate(KEPT)
+        assert set(kept["brought"]) - there in (set(), wanted)
+        assert [name for name, digest in kept["pictures"] if name != digest] == []
+        page.get_by_label("Take in a file").set_input_files(file)
+        page.get_by_text(re.compile("came in|were here already")).first.wait_for()
+        there |= wanted
+        kept = page.evaluate(KEPT)
+        assert set(kept["brought"]) == there
+        assert {hashlib.sha256(each).hexdigest() for each in pictures} <= set(kept["photos"])
+    phone.close()
+
+
+def open_outbox(phone):
+    """Open the screen of what waits, on which a file is taken in; return the page."""
+    phone.page.goto(f"{phone.base}/#/outbox")
+    phone.page.locator(".screen").wait_for()
+    return phone.page
+
+
+def chain_of_another(device, pictures):
+    """Return what another phone recorded: a job, some hundred entries and these pictures."""
+    entries = [entry_after([], device, "job_opened", job_opened(), f"j{device[-12:]}")]
+    facts = [("cleaned", {"position": "rear-left", "note": str(number)}) for number in range(300)]
+    for picture in pictures:
+        data = {"sha256": hashlib.sha256(picture).hexdigest(), "mime": "image/jpeg", "bytes": len(picture),
+                "width": 300, "height": 200, "shows": "work", "position": "", "unit": ""}  # fmt: skip
+        facts.append(("photo_taken", data))
+    for kind, data in facts:
+        entries.append(entry_after(entries, device, kind, data, entries[0]["event"]["job"]))
+    return entries
 
 
 def state_of_phone(folder, base):
