@@ -1,5 +1,6 @@
-"""The browser is killed during an exchange, while a picture is saved, while it sends, also to a log that began
-anew, and while it takes a file in: what a screen had confirmed is there, once, and phone and server end alike.
+"""The browser is killed during an exchange, while a picture is saved, while it sends, also to a log that
+began anew, and while it takes a file in: what a screen had confirmed is there, once, and phone and server
+end alike.
 
 SWAPTRAIL_LONG=1 kills it a hundred times, and a hundred times more at the last.
 """
