@@ -21,6 +21,7 @@ from server.core.messages import message
 from server.log import events
 from server.log import unsent_file
 from server.log.proof import Proofs
+from server.phones import certificates
 from server.phones.signing import signer
 from server.photos import store as photo_store
 from server.refusals import CommandRefused
@@ -41,6 +42,8 @@ class _Taken(NamedTuple):
     photos: int
     left_out: list[dict]
     """What was not taken, a message each."""
+    keyless: int
+    """Of how many phones nothing can prove who recorded it."""
 
 
 def run(data: Path, file: Path) -> int:
@@ -53,6 +56,8 @@ def run(data: Path, file: Path) -> int:
     known = there.entries - taken.entries - sum(each["msg"] == _NO_ENTRY for each in taken.left_out)
     counts = {"entries": taken.entries, "photos": taken.photos, "known": known}
     print(say("keeping-taken-in", file=str(file), **counts))
+    if taken.entries and taken.keyless:
+        print(say("keeping-taken-in-keyless", phones=taken.keyless))
     for each in taken.left_out:
         print(text(each))
     if not end.whole:
@@ -81,6 +86,7 @@ def _checked(file: Path) -> tuple[unsent_file.End, unsent_file.End]:
 def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
     stored = photos = 0
     left_out: list[dict] = []
+    devices: set[str] = set()
     waiting: list[dict] = []
     proofs = _proofs(file)._replace(issuer=signer(folder).key)
 
@@ -99,6 +105,7 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
         hand_in(only_prove=True)
     for part in unsent_file.parts(file):
         if isinstance(part, unsent_file.Entry):
+            devices.add(part.event["device"])
             waiting.append(_brought(part))
             if len(waiting) == _AT_ONCE:
                 stored += hand_in()
@@ -110,7 +117,8 @@ def _take(db: Database, folder: DataFolder, file: Path) -> _Taken:
             except Refusal as error:
                 left_out.append(message("keeping-photo-not-taken", photo=part.sha256, why=error.message))
     stored += hand_in()
-    return _Taken(stored, photos, left_out)
+    keyless = sum(not certificates.are_known(db, each) for each in devices)
+    return _Taken(stored, photos, left_out, keyless)
 
 
 def _proofs(file: Path) -> Proofs:

@@ -267,6 +267,11 @@ keeping-taken-in = { $file }: { $entries ->
     [one] { $known } entry was here already
    *[other] { $known } entries were here already
 }.
+# $phones (count): 1
+keeping-taken-in-keyless = { $phones ->
+    [one] It is of { $phones } phone without a key
+   *[other] It is of { $phones } phones without a key
+}: nothing proves who recorded it. You answer for it.
 # $entries (count): 12
 # $photos (count): 2
 keeping-missing-of-it = The file was cut off: { $entries ->

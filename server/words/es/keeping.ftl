@@ -149,6 +149,10 @@ keeping-taken-in = { $file }: { $entries ->
     [one] { $known } anotación ya estaba aquí
    *[other] { $known } anotaciones ya estaban aquí
 }.
+keeping-taken-in-keyless = { $phones ->
+    [one] Es de { $phones } teléfono sin clave
+   *[other] Es de { $phones } teléfonos sin clave
+}: nada prueba quién lo anotó. Respondes tú por ello.
 keeping-missing-of-it = El fichero se cortó: faltan { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones

@@ -168,6 +168,13 @@ def test_a_phone_whose_entries_were_taken_in_before_it_ever_came_claims_its_iden
     assert (answer["refused"], answer["heads"][three.device]["seq"]) == ([], 3)
 
 
+def test_whoever_takes_in_what_nothing_proves_is_told_that_they_answer_for_it(take_in):
+    text = unsent_text([*entries_of(DEVICE, 2), *entries_of(OTHER, 1, "j000000000002")])
+
+    assert "of 2 phones without a key: nothing proves who recorded it. You answer for it." in take_in(text)[1]
+    assert "without a key" not in take_in(text)[1]  # nothing more came in
+
+
 def signed_text(phone, entries, **changed):
     """Returns a phone's file with its proofs, some of them changed."""
     proofs = {
@@ -192,7 +199,7 @@ def test_the_file_of_a_phone_with_a_key_counts_by_its_signature(take_in, data, s
 
     status, said = take_in(signed_text(signed, signed.entries))
 
-    assert status == 0, said
+    assert (status, "without a key" in said) == (0, False), said
     assert kept(data)[0] == [entry["hash"] for entry in signed.entries]
 
 
