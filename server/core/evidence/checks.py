@@ -25,6 +25,9 @@ Round = namedtuple("Round", ("generation", "reads", "since", "warm"))
 # of its checks, the checks by index that are left in it, and those that nobody made, worth it now or not.
 Standing = namedtuple("Standing", ("chain", "weights", "reads", "left", "unmade"))
 
+# A step asks again and again how a chain stands after the same readings; so many answers are kept of each.
+_MOST_KEPT = 200
+
 # A check whose answer says which side of it has the fault, the channel or what is wired to it. The unit is
 # wired to it too: only where the fault stayed when its unit was exchanged has the circuit one either way.
 _EITHER_SIDE = "channels"
@@ -141,16 +144,26 @@ def _standing(job: Job, of_place: list, reads: dict, warm: bool) -> Standing:
     assert harness
     present = [each for each in of_place if each.generation == of_place[-1].generation]
     chain: Chain = harness.warm if warm or [each for each in present if each.warm] else harness.chain
+    asked = (tuple([_under_ids(each.reads, each.warm) for each in present]), _under_ids(reads, warm), warm)
+    kept = chain.kept
+    if asked not in kept:
+        if len(kept) == _MOST_KEPT:
+            kept.clear()
+        kept[asked] = _after(chain, *asked)
+    return kept[asked]
+
+
+def _after(chain: Chain, present: tuple, reads: tuple, warm: bool) -> Standing:
     weights = chain.shares()
     for each in present:
-        weights = chain.read(weights, _under_ids(each.reads, each.warm))
-    reads = _under_ids(reads, warm)
-    unmade = chain.unmade(reads, warm)
-    return Standing(chain, weights, reads, chain.worthwhile(weights, unmade), unmade)
+        weights = chain.read(weights, dict(each))
+    unmade = chain.unmade(dict(reads), warm)
+    return Standing(chain, weights, dict(reads), chain.worthwhile(weights, unmade), unmade)
 
 
-def _under_ids(reads: dict, warm: bool) -> dict:
-    return {check + WARM: reads[check] for check in reads} if warm else reads
+def _under_ids(reads: dict, warm: bool) -> tuple:
+    """Return (id of the check in the chain, what it reads) of each, in order."""
+    return tuple([(check + WARM if warm else check, reads[check]) for check in sorted(reads)])
 
 
 def named(found: Standing) -> str | None:

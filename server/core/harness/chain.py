@@ -32,6 +32,8 @@ class Chain:
         self.probes = probes
         # (index of the segment, share, whether each check sees it)
         self.faults = _faults(segments, probes)
+        # What was asked of it -> how it stands: for who asks the same again.
+        self.kept: dict = {}
 
     def shares(self) -> list[float]:
         """Return the weight of each fault before anything is read."""
