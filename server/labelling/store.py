@@ -93,20 +93,35 @@ def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> l
                 )
                 raise BadInput("code", use, message("server-label-free"))
         gone = codes or [code for code, state in known.items() if state == FREE]
+        first = _last_void(db) + 1
         db.conn.executemany(
-            "UPDATE labels SET void_at = ?, void_reason = ? WHERE code = ?",
-            [(now, reason.strip(), code) for code in gone],
+            "UPDATE labels SET void_at = ?, void_reason = ?, void_number = ? WHERE code = ?",
+            [(now, reason.strip(), number, code) for number, code in enumerate(gone, first)],
         )
     return gone
 
 
 def voided(db: Database, known: int) -> list[str] | None:
-    """Returns all codes that went out of use, None to who knows so many: none ever comes back."""
-    count: int = db.conn.execute("SELECT count(*) FROM labels WHERE void_at IS NOT NULL").fetchone()[0]
-    if count == known:
+    """Returns all codes that went out of use, None to who knows so many: none ever comes back.
+
+    Apps from before numbers were kept ask so.
+    """
+    if _last_void(db) == known:
         return None
-    rows = db.conn.execute("SELECT code FROM labels WHERE void_at IS NOT NULL ORDER BY code")
+    rows = db.conn.execute("SELECT code FROM labels WHERE void_number IS NOT NULL ORDER BY code")
     return [code for (code,) in rows]
+
+
+def voided_after(db: Database, number: int, most: int) -> tuple[list[str], int, bool]:
+    """Returns codes that went out of use behind a number, in that order, the last one's number, and whether
+    there are more.
+    """
+    rows = db.conn.execute(
+        "SELECT code, void_number FROM labels WHERE void_number > ? ORDER BY void_number LIMIT ?",
+        [number, most],
+    ).fetchall()
+    upto = rows[-1][1] if rows else number
+    return [code for code, _ in rows], upto, upto < _last_void(db)
 
 
 def batch_with(db: Database, code: str) -> int | None:
@@ -117,6 +132,12 @@ def batch_with(db: Database, code: str) -> int | None:
 
 def _free(db: Database, batch: int) -> list[str]:
     return [label.code for label in labels_of(db, batch) if label.state == FREE]
+
+
+def _last_void(db: Database) -> int:
+    """Returns the number of the label that went out of use last, which is how many did."""
+    last: int | None = db.conn.execute("SELECT max(void_number) FROM labels").fetchone()[0]
+    return last or 0
 
 
 def _begin(db: Database, batch: int, count: int, now: int) -> int:

@@ -49,6 +49,7 @@ SYNC_VERSION = 1
 MOST_BYTES = 2 * 1024 * 1024
 MOST_EVENTS_UP = 200
 MOST_EVENTS_DOWN = 500
+MOST_LABELS_OUT = 5000
 MOST_PHOTOS_WANTED = 100
 MOST_PHOTOS_LOST = 100
 
@@ -93,20 +94,18 @@ def sync() -> Response:
     if phones_known is not None:  # apps from before do not ask
         rows, upto = phones.after(db, phones_known)
         said_of_phones = {"phones": rows, "phones_upto": upto}
-    labels_out = None
-    if body.get("labels_out") is not None:  # apps from before do not ask
-        labels_out = labels.voided(db, whole_field(body, "labels_out"))
+    labels_out, more_labels = _labels_out(db, body)
     feed = events.feed_after(db, cursor, 0 if only_prove else MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
             "installation": installation_id(db),
             "cursor": feed.last,
-            "more": feed.last < events.last_n(db),
+            "more": more_labels or feed.last < events.last_n(db),
             "heads": _heads(db, device, entries),
             **proof.handed_out(db, feed.devices | ({device} if proofs.key else set())),
             "refused": receipt.refused,
             **said_of_phones,
-            **({} if labels_out is None else {"labels_out": labels_out}),
+            **labels_out,
             "photos_wanted": photos_wanted(db, session.id),
             "photos_lost": [photo._asdict() for photo in lost.listed(db.conn, MOST_PHOTOS_LOST)],
             "build": current_shell().build,
@@ -115,6 +114,22 @@ def sync() -> Response:
         },
         written={"events": feed.text},
     )
+
+
+def _labels_out(db: Database, body: dict) -> tuple[dict, bool]:
+    """Returns what an answer says of labels out of use, and whether there are more than it holds.
+
+    `labels_out_upto` asks for those behind a number; apps from before say with `labels_out` how many they
+    know, and get all or none; older ones do not ask.
+    """
+    if body.get("labels_out_upto") is not None:
+        known = whole_field(body, "labels_out_upto")
+        codes, upto, more = labels.voided_after(db, known, MOST_LABELS_OUT)
+        return ({"labels_out_after": codes, "labels_out_upto": upto} if codes else {}), more
+    if body.get("labels_out") is None:
+        return {}, False
+    every = labels.voided(db, whole_field(body, "labels_out"))
+    return ({} if every is None else {"labels_out": every}), False
 
 
 def _bind(db: Database, device: str, session: Session, proofs: Proofs, now: int) -> None:

@@ -503,3 +503,19 @@ def note_the_size_of_what_is_kept_apart(db: Database) -> None:
         db.conn.execute(f"DROP INDEX {table}_by_bringer")
     db.conn.execute("CREATE INDEX quarantine_by_bringer ON quarantine (brought_by, size)")
     db.conn.execute("CREATE INDEX unproven_by_bringer ON unproven (brought_by, proven, laid_by, size)")
+
+
+@migrations()
+def number_labels_out_of_use(db: Database) -> None:
+    """In which order labels went out of use: a phone asks for those behind the last that it knows."""
+    db.conn.execute("ALTER TABLE labels ADD COLUMN void_number INTEGER")
+    rows = db.conn.execute(
+        "SELECT code FROM labels WHERE void_at IS NOT NULL ORDER BY void_at, code"
+    ).fetchall()
+    db.conn.executemany(
+        "UPDATE labels SET void_number = ? WHERE code = ?",
+        [(number, code) for number, (code,) in enumerate(rows, 1)],
+    )
+    db.conn.execute(
+        "CREATE UNIQUE INDEX labels_out_of_use ON labels (void_number) WHERE void_number IS NOT NULL"
+    )

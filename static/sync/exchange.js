@@ -136,6 +136,7 @@ export class EventExchange {
     const epoch = (await this.#store.getMeta('installation')) ?? '';
     const { upto = 0 } = (await this.#store.getMeta('phones')) ?? {};
     const labelsOut = (await this.#store.getMeta('labels_out')) ?? [];
+    const labelsUpTo = (await this.#store.getMeta('labels_out_upto')) ?? 0;
     const people = await this.#device.people();
     const last = await this.#store.withDb((db) => db.getFromIndex('events', 'n', cursor));
     try {
@@ -150,6 +151,7 @@ export class EventExchange {
         ...proofs,
         phones: upto,
         labels_out: labelsOut.length,
+        labels_out_upto: labelsUpTo,
         people,
         storage: { promised: this.#device.kept.value ?? null, installed: isInstalled() },
         // What another phone could not send itself claims no identity for this one, nor does what an earlier key signed.

@@ -38,7 +38,9 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signatur
  * @property {import('../log/proofs.js').SignedHead[]} [signed_heads]
  * @property {import('../log/core-feed.js').Phone[]} [phones]  what is said of phones, behind what was asked for
  * @property {number} [phones_upto]
- * @property {string[]} [labels_out]  all printed labels that went out of use, where this phone knew of fewer
+ * @property {string[]} [labels_out]  all printed labels that went out of use, where this phone knew of fewer: of an older server
+ * @property {string[]} [labels_out_after]  those that went out of use behind the number that was asked for
+ * @property {number} [labels_out_upto]  the number of the last of them
  */
 
 /**
@@ -103,6 +105,11 @@ export function storeReply(store, reply) {
       await meta.put({ rows: [...rows, ...reply.phones], upto: reply.phones_upto }, 'phones');
     }
     if (reply.labels_out) await meta.put(reply.labels_out, 'labels_out');
+    if (reply.labels_out_after?.length) {
+      const known = (await meta.get('labels_out')) ?? [];
+      await meta.put([...new Set([...known, ...reply.labels_out_after])], 'labels_out');
+      await meta.put(reply.labels_out_upto, 'labels_out_upto');
+    }
     await meta.put(reply.more, 'more_to_come');
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
     await tx.objectStore('meta').put(reply.installation, 'installation');
@@ -206,6 +213,7 @@ export function forgetNumbers(store) {
     await meta.delete('installation');
     await meta.delete('phones');
     await meta.delete('labels_out');
+    await meta.delete('labels_out_upto');
     await orderChanged(tx);
   });
 }

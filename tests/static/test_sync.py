@@ -5,6 +5,7 @@ import contextlib
 import pytest
 
 from server.labelling import store
+from server.log import sync as server_sync
 from tests.browser_support import wait_until
 from tests.static import app_server as line
 from tests.static.phone_parts import on_server
@@ -91,6 +92,35 @@ def test_a_label_that_the_server_took_out_of_use_goes_on_no_sensor(make_phone, a
         store.void(db, 1, [lost], "lost", 2)
     phone.sync()
     assert [phone.page.evaluate(STOPPED, code) for code in (torn, lost)] == ["This label is void"] * 2
+    assert phone.complaints.heard == []
+
+
+KEPT_OF_LABELS = """async () => [await store.getMeta('labels_out'), await store.getMeta('labels_out_upto')]"""
+AS_BEFORE_NUMBERS = """(codes) => store.write(['meta'], async (tx) => {
+  await tx.objectStore('meta').put(codes, 'labels_out');
+  await tx.objectStore('meta').delete('labels_out_upto');
+})"""
+
+
+def test_labels_out_of_use_come_page_by_page_and_none_comes_twice(make_phone, app_server, monkeypatch):
+    monkeypatch.setattr(server_sync, "MOST_LABELS_OUT", 2)
+    phone = make_phone()
+    with contextlib.closing(app_server.database()) as db:
+        codes = store.issue(db, 7, app_server.base, {}, 0).codes
+        store.void(db, 1, codes[:5], "torn off the roll", 1)
+        with phone.page.expect_request("**/api/sync") as asked:
+            phone.sync()
+        assert asked.value.post_data_json["labels_out_upto"] == 0
+        assert phone.page.evaluate(KEPT_OF_LABELS) == [codes[:5], 5]
+        store.void(db, 1, codes[5:6], "lost", 2)
+        with phone.page.expect_response("**/api/sync") as told:
+            phone.sync()
+        assert told.value.json()["labels_out_after"] == codes[5:6]
+        # What an app from before has: all that there were, without a number.
+        phone.page.evaluate(AS_BEFORE_NUMBERS, sorted(codes[:6]))
+        phone.sync()
+        assert phone.page.evaluate(KEPT_OF_LABELS) == [sorted(codes[:6]), 6]
+    assert [phone.page.evaluate(STOPPED, code) for code in codes[5:]] == ["This label is void", None]
     assert phone.complaints.heard == []
 
 

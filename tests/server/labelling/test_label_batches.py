@@ -13,7 +13,9 @@ from server.labelling.states import ON
 from server.labelling.states import VOID
 from server.labelling.states import batches
 from server.labelling.states import labels_of
+from server.log import sync
 from server.storage import DataFolder
+from server.storage.migrations import number_labels_out_of_use
 from tests.said import refusing
 from tests.server.phone import BASE
 from tests.server.phone import job_opened
@@ -126,6 +128,51 @@ def test_a_phone_hears_of_all_labels_out_of_use_once_there_are_more_than_it_know
     assert working.sync(labels_out=1).get_json()["labels_out"] == codes[:2]
     assert "labels_out" not in working.synced()  # an app from before does not ask
     assert working.sync(labels_out="1").status_code == 400
+
+
+def test_a_phone_hears_only_of_the_labels_behind_those_that_it_knows(working, db, monkeypatch):
+    codes = store.issue(db, 6, BASE, {}, 7).codes
+    asked = {"labels_out": 0, "labels_out_upto": 0}
+    first = working.sync(**asked).get_json()
+    assert "labels_out" not in first
+    assert "labels_out_after" not in first
+    store.void(db, 1, codes[3:4], "torn", 9)
+    store.void(db, 1, codes[:2], "torn", 3)  # the server's clock went back
+    told = working.sync(**asked).get_json()
+    assert (told["labels_out_after"], told["labels_out_upto"], told["more"]) == (
+        [codes[3], *codes[:2]],
+        3,
+        False,
+    )
+    assert "labels_out" not in told
+    told = working.sync(labels_out=1, labels_out_upto=1).get_json()
+    assert (told["labels_out_after"], told["labels_out_upto"]) == (codes[:2], 3)
+    assert "labels_out_after" not in working.sync(labels_out=3, labels_out_upto=3).get_json()
+
+    monkeypatch.setattr(sync, "MOST_LABELS_OUT", 2)
+    told = working.sync(**asked).get_json()
+    assert (told["labels_out_after"], told["labels_out_upto"], told["more"]) == (
+        [codes[3], codes[0]],
+        2,
+        True,
+    )
+    assert working.sync(labels_out_upto="1").status_code == 400
+
+
+def test_labels_that_went_out_of_use_before_they_were_numbered_get_their_numbers(fresh_db):
+    codes = sorted(store.issue(fresh_db, 4, BASE, {}, 7).codes)
+    fresh_db.conn.execute("DROP INDEX labels_out_of_use")
+    fresh_db.conn.execute("ALTER TABLE labels DROP COLUMN void_number")
+    for at, code in ((9, codes[0]), (5, codes[3]), (9, codes[1])):
+        fresh_db.conn.execute(
+            "UPDATE labels SET void_at = ?, void_reason = 'torn' WHERE code = ?", [at, code]
+        )
+    fresh_db.conn.commit()
+    number_labels_out_of_use(fresh_db)
+    fresh_db.conn.commit()
+    assert store.voided_after(fresh_db, 0, 9) == ([codes[3], codes[0], codes[1]], 3, False)
+    store.void(fresh_db, 1, codes[2:3], "torn", 9)
+    assert store.voided_after(fresh_db, 3, 9) == (codes[2:3], 4, False)
 
 
 def test_a_correction_puts_a_label_back_on_paper(working, db):
