@@ -339,6 +339,19 @@ def test_a_question_about_a_closing_says_whose_phone_a_name_is_not_of(ben, ana, 
     assert [name for name, _ in told(ben.step())] == ["Ana, on the phone of Jo", "Ben"]
 
 
+def test_no_clean_test_proves_a_repair_while_it_waits(ben, ana):
+    ben.start_exchange()
+    ben.guided()
+    ben.test(OUTER)
+    ben.force("circuit_repaired", cause="circuit:" + OUTER, what="pin", segment="connector")
+    knows = ben.view()["knows"]
+    ben.tested(knows=knows)
+    ana.tested(OUTER, knows=knows)
+    view = ben.view()
+    assert len(view["reasoning"]["aside"]) == 2
+    assert "proved" not in view["reasoning"]["detail"]
+
+
 def test_two_tests_count_both_once_somebody_says_so(ben, ana):
     knows = ben.view()["knows"]
     ben.tested(OUTER, knows=knows)

@@ -82,6 +82,22 @@ def test_a_fault_that_stayed_is_told_as_wiring(core):
     )
 
 
+def test_a_repair_is_proved_by_a_clean_test_and_by_none_before(core):
+    """Seen: said to be proved by clean tests as soon as the repair was tapped."""
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    job.fact("circuit_repaired", cause="circuit:" + OUTER, what="pin", segment="connector")
+    assert "Clean tests now prove the repair." in job.view()["reasoning"]["detail"]
+    assert told(core, job)["proof"] == "Nothing proves a repair yet."
+    job.test()
+    assert "clean tests have proved it" in job.view()["reasoning"]["detail"]
+    done = [each["sentence"] for each in told(core, job)["done"]]
+    assert "What was done: pin. Self-test 3: no fault." in done[-1]
+
+
 def test_nothing_is_claimed_before_a_test_or_without_a_fault(core):
     job = Driver(core).begin()
     assert told(core, job)["headline"] == "Nothing has been tested yet."

@@ -9,6 +9,7 @@ from ..state.job import Job
 from ..words import causes
 from ..words import words
 from . import leave_one_out
+from . import proof
 from . import retaken
 from . import standing
 
@@ -44,7 +45,7 @@ def reasoning(job: Job, result: dict) -> dict:
     if verdict:
         shown["sentence"] = headline(job, verdict["causes"])
         shown["confidence_words"] = percent(verdict["probability"])
-        shown["detail"] = _detail(job, verdict, settled)
+        shown["detail"] = _detail(job, verdict, settled and proof.clean_in_a_row(job, result) > 0)
         shown["verdict"] = [
             {
                 "cause": cause,
@@ -100,13 +101,14 @@ def headline(job: Job, found: list) -> dict:
     return message("evidence-faults", count=len(found), cause=causes.phrases(job, found))
 
 
-def _detail(job: Job, verdict, settled) -> dict:
+def _detail(job: Job, verdict, proved) -> dict:
+    """Say what to do about a verdict; `proved` once nothing is left to fix and a clean test shows it."""
     live = [cause for cause in verdict["causes"] if causes.is_live(job, cause)]
     sure = message("evidence-sure", share=percent(verdict["probability"]))
     if not live:
         if retaken.owed(job):
             return sentences([message("evidence-to-read-again"), sure])
-        return sentences([message("evidence-proved" if settled else "evidence-to-prove"), sure])
+        return sentences([message("evidence-proved" if proved else "evidence-to-prove"), sure])
     return sentences([causes.fix(job, cause) for cause in sorted(live)] + [sure])
 
 

@@ -50,7 +50,7 @@ def _repaired(job: Job, now: list, earlier: list) -> list[dict]:
         where = job.sort.segment(repair["segment"])
         said.append(message("views-work-repaired-where", cause=named, where=where))
         if repair["what"] not in ("", "repaired"):
-            said.append(message("views-work-done", what=repair["what"]))
+            said.append(message("views-work-done", what=repair["what"].rstrip(". ")))
     return said
 
 

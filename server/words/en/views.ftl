@@ -268,7 +268,7 @@ views-work-repaired = Repaired { $cause }.
 # $where: sensor plug
 views-work-repaired-where = Repaired { $cause }, { $where }.
 # $what: Pin seated and locked
-views-work-done = What was done: { $what }
+views-work-done = What was done: { $what }.
 # $positions: right inner and right outer
 views-work-unplugged = Unplugged { $positions } for the test.
 # $sort: parking-sensor
