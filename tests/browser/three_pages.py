@@ -155,7 +155,8 @@ class Fingers:
         self.story.append(f"{self.job} settles {step['title']['msg']}")
         if step["expects"]["units"]:
             self.types(self._label_of(step["expects"]["units"][0]))
-        self.page.locator(_ANSWERS).first.wait_for()
+        # While something is recorded, no answer can be tapped.
+        self.page.locator(f"{_ANSWERS}:enabled").first.wait_for()
         assert self.page.evaluate(_ANSWERS_IT, [_ANSWERS, self.dice.random()]), self.phone.text()
         # The core knows of it before the card is gone: what is tapped then is lost.
         wait_until(self.page, "() => !globalThis.card.isConnected", seconds=SOON)
