@@ -114,7 +114,9 @@ class Fingers:
     def core(self, op: str, **arguments):
         """Ask the core of the page, as it stands."""
         text = json.dumps({"op": op, **arguments})
-        answer = json.loads(self.page.evaluate("(text) => askCore(text).then(({ text }) => text)", text))
+        said = self.page.evaluate("(text) => askCore(text)", text)
+        assert "text" in said, said
+        answer = json.loads(said["text"])
         assert answer["ok"], answer
         return answer["value"]
 

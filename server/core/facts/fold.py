@@ -14,9 +14,11 @@ from . import partial
 from .connected import Connected
 from .connected import names
 from .corrections import KINDS_OF_CORRECTION
+from .corrections import TAKEN_BACK
 from .corrections import Corrections
 from .corrections import right
 from .corrections import supposed
+from .corrections import target_of
 from .kind import REOPENS
 from .kind import Kind
 from .kinds import KINDS
@@ -96,6 +98,14 @@ class Fold:
                 named[name] = True
         trial.state = self.state.scratch(sorted(named))
         return trial
+
+    def suppose(self, draft: dict) -> None:
+        """Let what is tried next be tried with this correction; only in a trial."""
+        self.corrections, target = self.corrections.copy(), target_of(draft["data"])
+        if draft["kind"] == TAKEN_BACK:
+            self.corrections.withdrawn[target] = {"actor": "", "reason": ""}
+        else:
+            self.corrections.righted[target] = supposed(draft["data"]["entry"])
 
     def without(self, identity: str) -> State:
         """Return the state as it would be without one event, as far as it hangs together with that."""

@@ -11,6 +11,9 @@ from ..state.state import MIXED
 from ..state.state import new_unit
 from . import labelling
 
+# So many never lie in hand on one job: no vehicle has as many positions.
+_MOST = 64
+
 
 def mix(state, event, job, identities: list) -> None:
     """Take the bodies of these units (two or more, all in hand) from them."""
@@ -106,6 +109,11 @@ def _body(state, event, entry) -> str | None:
 def body_id(event: str, number: int) -> str:
     """Return an id as units have it, the same on every phone that folds the event."""
     return "u" + hashlib.sha256("{} body {}".format(event, number).encode()).digest().hex()[:12]
+
+
+def is_body(unit: str, identity: str) -> bool:
+    """Tell whether an id is that of a body of the mix-up of this entry, whatever it says by now."""
+    return bool([n for n in range(_MOST) if body_id(identity, n + 1) == unit])
 
 
 def _bind(state, event, index, identity, body, how) -> None:

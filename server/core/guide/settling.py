@@ -12,6 +12,7 @@ from ..rules.closing import blocked_by
 from ..state import contradictions
 from ..state.contradictions import Contested
 from ..state.job import Job
+from ..state.state import MIXED
 from ..words import sentences
 from ..words import stories as told
 from ..words.people import who
@@ -29,7 +30,7 @@ def settling(job: Job, result: dict | None = None) -> tuple | None:
     contested = _contested(job)
     apart = contradictions.tests(job.facts)
     closed = None if job.is_closed() else job.reopened
-    total = len(contested) + len(apart) + (1 if closed else 0)
+    total = _questions(job, contested) + len(apart) + (1 if closed else 0)
     if contested:
         stage, made = "swap", _place(job, contested[0])
     elif apart:
@@ -51,12 +52,27 @@ def _contested(job: Job) -> list[Contested]:
     return [each for each in found if [s for s in each.stories if s.move and s.move["job"] == job.id]]
 
 
+def _questions(job: Job, contested: list[Contested]) -> int:
+    """Return how many questions these come to: all units of a mix-up are one."""
+    count, answered = 0, []
+    for each in contested:
+        if each.unit not in answered:
+            count += 1
+            mixed = _mixed(job, each)
+            answered.extend(mixed.units if mixed else [])
+    return count
+
+
 def _place(job: Job, contested: Contested) -> dict:
-    unit = contested.unit
+    unit, tests = contested.unit, contradictions.waiting_for(job.facts, contested)
+    mixed = _mixed(job, contested)
+    if mixed:
+        return _card("settle.mixed", mixed.heading, mixed.lines, _waits(tests), mixed.choices)
     labelled = [each for each in contested.units if job.unit(each).is_labelled()]
-    tests = contradictions.waiting_for(job.facts, contested)
     choices = [] if labelled else true_place.answers(job, unit, "tapped")
-    made = _card("settle", told.heading(job, contested), told.lines(job, contested), _waits(tests), choices)
+    made = _card(
+        "settle", told.heading(job, contested), told.lines(job, contested.last), _waits(tests), choices
+    )
     made["expects"].update(unit=unit, units=labelled)
     if labelled:
         made["text"] = message("stories-scan")
@@ -66,16 +82,27 @@ def _place(job: Job, contested: Contested) -> dict:
     return made
 
 
+def _mixed(job: Job, contested: Contested):
+    """Return what is asked where a phone says that units got mixed up, None for any other contradiction."""
+    told_so = [each for each in contested.stories if each.move and each.move.get("kind") == "units_mixed"]
+    if not told_so and job.state.units[contested.unit]["place"] != MIXED:
+        return None
+    from . import mixed_or_not  # a phone that never meets one can start without it
+
+    return mixed_or_not.asked(job, contested)
+
+
 def card(job: Job, unit: str, how: str) -> dict | None:
     """Return what contradicts of a unit as its own page shows it, None where nothing does on this job."""
     for contested in _contested(job):
         if contested.unit == unit:
+            mixed = _mixed(job, contested)
             return {
-                "title": told.heading(job, contested),
-                "stories": told.lines(job, contested),
+                "title": mixed.heading if mixed else told.heading(job, contested),
+                "stories": mixed.lines if mixed else told.lines(job, contested.last),
                 "waits": _waits(contradictions.waiting_for(job.facts, contested)),
-                "choices": true_place.likely(job, unit, how),
-                "others": true_place.others(job, unit, how),
+                "choices": mixed.choices if mixed else true_place.likely(job, unit, how),
+                "others": [] if mixed else true_place.others(job, unit, how),
             }
     return None
 

@@ -79,7 +79,9 @@ class LogOperations(Held):
             found = _refused(trial, events[index], index)
             if found:
                 return {"refusal": found}
-            if events[index]["kind"] not in KINDS_OF_CORRECTION:
+            if events[index]["kind"] in KINDS_OF_CORRECTION:
+                trial.suppose(events[index])
+            else:
                 apply(trial.state, _provisional(events[index], index))
         return {"refusal": None}
 

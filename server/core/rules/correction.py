@@ -3,6 +3,7 @@
 from ..facts.corrections import KINDS_OF_CORRECTION
 from ..facts.corrections import PUT_RIGHT
 from ..facts.corrections import target_of
+from ..facts.mixups import is_body
 from ..log import canon
 from ..messages import message
 from ..state.unit import Unit
@@ -33,7 +34,8 @@ def refuse(fold, draft, job):
     if target["kind"] == "job_opened":
         return _refusal(False, message("rules-correction-opening"), message("rules-correction-opening-do"))
     without = fold.without(identity)
-    if troubles(fold.state, without):
+    gone = _mixups_without(fold, identity)
+    if [each for each in troubles(fold.state, without) if not _labels_a_body(fold, gone, each[0])]:
         return _refusal(False, message("rules-correction-later"), message("rules-correction-later-do"))
     bare = _loses_a_label(fold.state, without)
     if bare:
@@ -49,6 +51,21 @@ def troubles(before, after) -> list[tuple]:
     """Return the contradictions that `after` has and `before` has not, as (entry, unit or "", what)."""
     known = {trouble: True for trouble in _troubles(before)}
     return [trouble for trouble in _troubles(after) if trouble not in known]
+
+
+def _mixups_without(fold, identity: str) -> list[str]:
+    """Return the mix-ups that never were once an entry is taken back."""
+    taken_back = list(fold.corrections.withdrawn) + [identity]
+    found = [each for each in taken_back if fold.find(each)]
+    return [each for each in found if fold.find(each)["kind"] == "units_mixed"]
+
+
+def _labels_a_body(fold, mixups: list[str], identity: str) -> bool:
+    """Tell whether an entry only put a fresh label on what got mixed up: it goes with the mix-up."""
+    event = fold.find(identity)
+    if event["kind"] != "unit_labelled":
+        return False
+    return bool([each for each in mixups if is_body(event["data"]["unit"], each)])
 
 
 def _refuse_to_put_right(fold, identity: str, target: dict, entry: dict) -> dict | None:

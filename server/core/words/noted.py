@@ -12,6 +12,8 @@ _SAID = {
     "left-empty": "guide-noted-left-empty",
     "slip": "guide-noted-slip",
     "same-test": "guide-noted-same-test",
+    "mixed-by-then": "guide-noted-mixed-by-then",
+    "not-mixed": "guide-noted-not-mixed",
     "no-repair": "guide-noted-no-repair",
     "no-fault-shown": "guide-noted-no-fault-shown",
     "out-of-reach": "guide-noted-out-of-reach",

@@ -10,15 +10,15 @@ from . import words
 from .people import who
 
 
-def lines(job: Job, contested: Contested) -> list[dict]:
-    """Return the stories about a unit as {"at", "actor", "words"}; on record before any: `at` None."""
+def lines(job: Job, told: list) -> list[dict]:
+    """Return stories about units as {"at", "actor", "words"}; on record before any: `at` None."""
     return [
         {
             "at": story.move["at"] if story.move else None,
             "actor": who(job.state, story.move["event"], story.move["actor"]) if story.move else "",
             "words": _words(job, story),
         }
-        for story in contested.last
+        for story in told
     ]
 
 

@@ -88,6 +88,10 @@ stories-tests-one = { $phone ->
     [other] One test. Right: { $read } ({ $who })
    *[own] One test, and { $who } has it right: { $read }
 }
+# $units: 4KD-7F and K7F-3M
+stories-mixed-title = Did { $units } get mixed up?
+stories-mixed-yes = Yes, they got mixed up
+stories-mixed-no = No: each is where it was put
 stories-closed-title = Is this job done?
 stories-go-on = No: go on with it
 # $move: exchange

@@ -54,6 +54,9 @@ stories-tests-one = { $phone ->
     [other] Una prueba. Lo correcto: { $read } ({ $who })
    *[own] Una prueba, y { $who } la tiene bien: { $read }
 }
+stories-mixed-title = ¿Se mezclaron { $units }?
+stories-mixed-yes = Sí, se mezclaron
+stories-mixed-no = No: cada uno está donde se puso
 stories-closed-title = ¿Está terminado este trabajo?
 stories-go-on = No: seguir con él
 stories-settled-already = { $move ->
