@@ -473,6 +473,8 @@ export interface RightedView {
   refusal: { rule: string; title: string; sentence: string; do: string } | null;
   sentence: string;
   unfit: { seq: number; at: number; sentence: string }[];
+  /** What is recorded with it. */
+  besides: Draft[];
 }
 
 // --- the one step that comes next, by the form that it needs

@@ -308,3 +308,30 @@ def test_the_code_of_a_label_is_typed_as_it_stands_there(take_screens, typed):
     field.fill(typed.format(head=right[:3].lower(), tail=right[3:].lower()))
     changed(phone)
     assert righted(page)["code"] == right
+
+
+def test_which_sensors_got_mixed_up_is_corrected_in_the_history(take_screens):
+    driver = after_a_test()
+    three = [home(place) for place in (OUTER, INNER, "rear-left-outer")]
+    for unit in three:
+        driver.force("unit_labelled", unit=unit, code=driver._label_for({"unit": unit}), how="scanned")
+        driver.force("unit_pulled", unit=unit, position=unit.partition(".")[2], how="scanned")
+    driver.fact("units_mixed", units=three[:2], note="")
+    phone = take_screens(width=320).holds(driver)
+    page = phone.show(f"/#/job/{JOB}/history")
+    form = entry_of(page, "got mixed up")
+    mixed = form.get_by_role("group", name="Mixed up")
+    assert mixed.get_by_role("checkbox").count() == 3
+    assert phone.lacking((320, 700, 100), (390, 844, 200)) == {}
+    third = driver.labels[three[2]]
+    mixed.get_by_label(f"{third[:3]}-{third[3:]}").check()
+    changed(phone)
+    assert sorted(righted(page)["units"]) == sorted(three)
+    page = phone.show(f"/#/job/{JOB}")
+    page.get_by_role("heading", name="3 sensors got mixed up").wait_for()
+
+    form = entry_of(phone.show(f"/#/job/{JOB}/history"), "got mixed up")
+    for unit in three[1:]:
+        form.get_by_label(f"{driver.labels[unit][:3]}-{driver.labels[unit][3:]}").uncheck()
+    phone.tap("See what it changes")
+    page.get_by_role("alert").get_by_text("It takes at least two sensors.").wait_for()

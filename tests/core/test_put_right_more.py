@@ -3,7 +3,7 @@
 import pytest
 
 from server.core.facts.corrections import PUT_RIGHT
-from server.core.views.correcting import FIELDS
+from server.core.views.correctable import FIELDS
 from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.core.driver import home
@@ -204,6 +204,7 @@ MADE = {
     "left_deliberately": {"unit": home(OUTER), "position": OUTER, "reason": "good"},
     "unit_moved": {"unit": home(INNER), "place": "stock", "how": "tapped", "note": ""},
     "unit_seen": {"unit": home(OUTER), "place": "fitted", "position": OUTER, "how": "tapped"},
+    "units_mixed": {"units": [home(INNER), home(OUTER)], "note": ""},
 }  # fmt: skip
 
 

@@ -12,13 +12,12 @@ from ..messages import message
 from ..parts import sorts
 from ..state.job import Job
 from ..state.job import known_job
-from ..views import beside
 from ..views import code_meanings
-from ..views import correcting
 from ..views import job as view
 from ..views import near_labels
 from ..views import others
 from ..views import support
+from ..views.correctable import may_be_put_right
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
 from ..views.job_list import people_at_work
@@ -103,6 +102,8 @@ class ViewOperations(Held):
 
     def op_beside(self, unit):
         """Return what was recorded of a unit outside any job, each entry to be put right."""
+        from ..views import beside
+
         identity = self.fold.state.now(unit)
         if identity not in self.fold.state.units:
             raise BadInput("unit", unit, message("refusals-unit"))
@@ -118,9 +119,12 @@ class ViewOperations(Held):
 
     def op_entry(self, job, device, seq):
         """Return what of an entry of a job, or None, can be entered anew: {"kind", "data", "fields"}."""
+        from ..views import beside
+        from ..views import correcting
+
         found = None if job is None else self._job(job)
         entry = correcting.of_history(found, device, seq) if found else beside.find(self.fold, device, seq)
-        if entry is None or not correcting.may_be_put_right(entry):
+        if entry is None or not may_be_put_right(entry):
             raise BadInput("seq", seq, message("refusals-entry"))
 
         def then() -> Job:
@@ -131,20 +135,27 @@ class ViewOperations(Held):
         return {"kind": entry["kind"], "data": entry["data"], "fields": fields}
 
     def op_righted(self, event):
-        """Return what the draft of a correction changes: {"refusal" or None, "sentence", "unfit"}."""
+        """Return what the draft of a correction changes.
+
+        {"refusal" or None, "sentence", "unfit", "besides"}; the last are the drafts that go with it.
+        """
+        from ..views import beside
+        from ..views import correcting
+
         refusal = rules.first_refusal(self.fold, event)
         if refusal:
             told = {name: refusal[name] for name in ("rule", "title", "sentence", "do")}
-            return {"refusal": told, "sentence": "", "unfit": []}
+            return {"refusal": told, "sentence": "", "unfit": [], "besides": []}
         if event["job"] is None:
             told = beside.changes(self.fold, event, self.conclusions.concluded)
-            told["refusal"] = None
+            told["refusal"], told["besides"] = None, []
             return told
         after = self.fold.with_right(target_of(event["data"]), event["data"]["entry"])
         before, then = self._job(event["job"]), known_job(after, event["job"])
         results = self.conclusions.concluded(before), Conclusions().concluded(then)
         told = correcting.changes(before, then, *results, self.fold.find)
         told["refusal"] = None
+        told["besides"] = correcting.besides(before, then, target_of(event["data"]), self.fold.find)
         return told
 
     def op_assumptions(self, job):

@@ -3,7 +3,9 @@
 from ..codes import labels
 from ..codes import troublecode
 from ..evidence import verdict
+from ..facts.draft import draft
 from ..facts.kinds import KINDS
+from ..facts.mixups import is_body
 from ..messages import message
 from ..messages import sentences as joined
 from ..parts.layouts import OWN
@@ -15,46 +17,10 @@ from ..words import sentences
 from ..words import words
 from . import correcting_options
 from . import correcting_seen
+from .correctable import FIELDS
 from .correcting_options import MANY
 from .correcting_options import option
 
-# By kind: the fields that can be entered anew, in the order in which they are asked for.
-FIELDS = {
-    "job_opened": ("complaint", "vehicle.name", "vehicle.plate", "vehicle.vin", "vehicle.model", "part"),
-    "job_handed_over": ("to", "note"),
-    "job_paused": ("why", "part", "note"),
-    "job_closed": ("why", "note"),
-    "lamp_checked": ("result", "note"),
-    "looked": ("note",),
-    "walk_checked": ("missed",),
-    "listened": ("ticks", "silent"),
-    "test_run": ("faulted", "silent", "heard", "note"),
-    "cleaned": ("position", "note"),
-    "connector_locked": ("position",),
-    "fit_checked": ("unit", "position"),
-    "sounder_checked": ("check", "found"),
-    "photo_taken": ("position",),
-    "circuit_measured": ("position", "reads", "value", "compared"),
-    "circuit_repaired": ("cause", "segment", "what"),
-    "wire_noted": (
-        "position",
-        "colour",
-        "signal_colour",
-        "supply_colour",
-        "ground_colour",
-        "pins",
-    ),
-    "wires_marked": ("position", "signal_colour", "supply_colour", "ground_colour", "pins"),
-    "unit_labelled": ("code",),
-    "part_noted": ("part", "serial"),
-    "unit_added": ("part", "serial", "code"),
-    "label_voided": ("reason",),
-    "unit_pulled": ("unit", "position"),
-    "unit_fitted": ("unit", "position"),
-    "left_deliberately": ("unit", "position"),
-    "unit_moved": ("unit", "place"),
-    "unit_seen": ("unit",),
-}
 _OF_A_JOB = ("unit", "position") + MANY
 # Asked for only where the entry has it: a reading may compare with nothing, a job end repaired.
 _WHERE_SAID = {"circuit_measured": ("compared",), "job_closed": ("why",)}
@@ -82,7 +48,10 @@ def fields(job: Job | None, entry: dict, then) -> list[dict]:
         value = entry["data"].get(outer, "")
         if inner == "model" and inner not in value:  # only a drawn layout is kept for one
             continue
-        options = correcting_options.options(job, name, entry["data"])
+        if name == "units":
+            options = correcting_options.in_hand(then(), entry["data"])
+        else:
+            options = correcting_options.options(job, name, entry["data"])
         if name == "what" and value == "repaired":
             value = ""  # nobody said more
         if name == "segment" and value and value not in [each["value"] for each in options]:
@@ -158,11 +127,6 @@ def of_history(job: Job, device: str, seq: int) -> dict | None:
     return None
 
 
-def may_be_put_right(entry: dict) -> bool:
-    """Tell whether an entry of the history can be entered anew."""
-    return entry["understood"] and entry["withdrawn"] is None and entry["kind"] in FIELDS
-
-
 def changes(before: Job, after: Job, result_before, result_after, find) -> dict:
     """Return {"sentence", "unfit"}: what it makes of the verdict, and which entries no longer fit.
 
@@ -170,6 +134,21 @@ def changes(before: Job, after: Job, result_before, result_after, find) -> dict:
     """
     sentence = verdict_changes(before, after, result_before, result_after)
     return {"sentence": sentence, "unfit": unfit(before.state, after.state, find, after)}
+
+
+def besides(before: Job, after: Job, identity: str, find) -> list[dict]:
+    """Return the drafts that go with a correction: fresh labels of what did not get mixed up are taken back.
+
+    `identity` is that of the entry that is put right; left alone, such a label would stand for one more unit.
+    """
+    found = {entry: True for entry, _, _ in troubles(before.state, after.state)}
+    drafts = []
+    for entry in sorted(found):
+        event = find(entry)
+        if event["kind"] == "unit_labelled" and is_body(event["data"]["unit"], identity):
+            of = {"device": event["device"], "seq": event["seq"], "reason": "not-mixed"}
+            drafts.append(draft("corrected", **of))
+    return drafts
 
 
 def unfit(before, after, find, job: Job | None = None) -> list[dict]:

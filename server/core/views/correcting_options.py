@@ -10,7 +10,7 @@ from ..words import causes
 from ..words import words
 
 PLACES = ("stock", "out", "counter", "customer", "scrapped")
-MANY = ("faulted", "silent", "ticks", "missed")
+MANY = ("faulted", "silent", "ticks", "missed", "units")
 
 
 def options(job: Job | None, name: str, data: dict) -> list[dict]:
@@ -46,6 +46,13 @@ def options(job: Job | None, name: str, data: dict) -> list[dict]:
             option(False, message("views-correct-heard", heard="no")),
         ]
     return []
+
+
+def in_hand(job: Job, data: dict) -> list[dict]:
+    """Return the units that can have got mixed up on a job as it stood: those in hand, and those named."""
+    out = job.state.units_out(job.id)
+    named = [each for each in data["units"] if job.state.now(each) not in out]
+    return [option(each, words.unit_name(job.unit(each))) for each in sorted(out) + named]
 
 
 def _reasons(data: dict) -> list[dict]:

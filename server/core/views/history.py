@@ -11,7 +11,7 @@ from ..state.job import Job
 from ..words import people
 from ..words import sentences
 from ..words.noted import noted
-from . import correcting
+from .correctable import may_be_put_right
 
 # by whether a newer version of the app recorded the entry
 _NOT_UNDERSTOOD = {True: "views-job-entry-newer", False: "views-job-entry-unknown"}
@@ -46,7 +46,7 @@ def entry_shown(state, entry: dict, about: list[str], sort: Sort, said) -> dict:
         "sentence": said(entry["kind"], entry["data"]) if known else message(_NOT_UNDERSTOOD[entry["newer"]]),
         "undone": _undone(sort, entry["withdrawn"]),
         "righted": _righted(entry, said) if known else None,
-        "may_right": correcting.may_be_put_right(entry),
+        "may_right": may_be_put_right(entry),
         "may_undo": known
         and entry["withdrawn"] is None
         and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,

@@ -612,6 +612,7 @@ views-correct-field = { $field ->
     [part] Part number
     [serial] Serial number
     [unit] Sensor
+    [units] Mixed up
     [colour] Colour
     [signal_colour] Colour of the signal wire
     [supply_colour] Colour of the supply wire

@@ -425,6 +425,7 @@ views-correct-field = { $field ->
     [part] Número de pieza
     [serial] Número de serie
     [unit] Sensor
+    [units] Mezclados
     [colour] Color
     [signal_colour] Color del cable de señal
     [supply_colour] Color del cable de alimentación

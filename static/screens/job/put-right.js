@@ -222,7 +222,7 @@ async function save(ctx, entry) {
   // What was typed after the look is looked at first.
   if (JSON.stringify(draft.data.entry.data) !== ctx.form.looked) return look(ctx, entry);
   const told = ctx.form.would;
-  await ctx.act([draft], {
+  await ctx.act([draft, ...told.besides], {
     after: () => {
       Object.assign(ctx.form, { told });
       closeForm(ctx);
