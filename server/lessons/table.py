@@ -1,4 +1,4 @@
-"""The figures as CSV: one line each, the same names and whole numbers as the JSON has."""
+"""The figures as CSV: one line each, with the names of the JSON; every number is a whole one."""
 
 from collections.abc import Iterator
 from typing import Any
@@ -17,7 +17,7 @@ def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:
     for each in found["rates"]:
         yield {"figure": "rate_ppm", "name": each["id"], "value": each["value_ppm"], "low": each["low_ppm"],
                "high": each["high_ppm"], "default": each["default_ppm"],
-               "count": each["hits_x100"] / 100, "of": each["tries"]}  # fmt: skip
+               "count": _whole(each["hits_x100"]), "of": each["tries"]}  # fmt: skip
     for each in found["minutes"]:
         yield _timed("minutes_x100", each["id"], "", each) | {"default": each["default_x100"]}
     for each in found["reach"]:
@@ -27,7 +27,7 @@ def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:
     for each in found["reliability"]:
         yield {"figure": "claimed_per_mille", "name": f"{each['start']}-{each['end'] - 1}",
                "value": each["right"], "low": each["low"], "high": each["high"],
-               "default": each["expected"] / 100, "of": each["number"]}  # fmt: skip
+               "default": _whole(each["expected"]), "of": each["number"]}  # fmt: skip
     yield {"figure": "comebacks", "value": len(found["comebacks"]), "of": len(found["repaired"])}
     yield {"figure": "comebacks_open", "count": len(found["comebacks_open"])}
     for kind, place, job in found["causes"]:
@@ -41,6 +41,11 @@ def _lines(found: dict[str, Any]) -> Iterator[dict[str, Any]]:
     for why, jobs in sorted(found["left_out"].items()):
         yield {"figure": "left_out", "name": why, "count": len(jobs)}
     yield {"figure": "left_out", "name": "times", "count": found["times_left_out"]}
+
+
+def _whole(hundredths: int) -> int:
+    """Returns the nearest whole number: a spreadsheet that writes 3,4 takes 3.4 for a day in April."""
+    return (hundredths + 50) // 100
 
 
 def _timed(figure: str, name: str, place: str, spread: dict[str, Any]) -> dict[str, Any]:

@@ -280,6 +280,16 @@ def test_the_command_prints_the_same_figures_in_three_ways(tmp_path, db, capsys)
     assert "Self-test" in text
 
 
+def test_a_spreadsheet_of_any_country_reads_every_number_of_the_table_alike(tmp_path, db, capsys):
+    """Where a comma parts the decimals, 3.4 is the third of April."""
+    assert main(["lessons", "--data", str(tmp_path / "data"), "--csv"]) == 0
+    rows = list(csv.DictReader(io.StringIO(capsys.readouterr().out, newline="")))
+
+    numbers = {row[name] for row in rows for name in ("low", "high", "default", "count", "of")} - {""}
+    assert {each for each in numbers if not each.isdecimal()} == set()
+    assert any(row["figure"] == "claimed_per_mille" and row["default"] for row in rows)
+
+
 def test_a_day_that_is_none_is_refused_in_one_line(tmp_path, db, capsys):
     assert main(["lessons", "--data", str(tmp_path / "data"), "--since", "soon"]) == 2
 
