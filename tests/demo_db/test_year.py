@@ -33,10 +33,28 @@ def test_the_year_fills_every_section_of_the_page(folder):
     assert found["closed"] > year.JOBS
     assert len(found["proven"]) > year.JOBS / 2
     assert found["comebacks"]
-    assert {"reliability", "comebacks", "causes", "rates", "minutes", "reach", "parts"} <= {
-        each["id"] for each in told["sections"]
-    }
+    assert {
+        "reliability",
+        "comebacks",
+        "causes",
+        "rates",
+        "minutes",
+        "reach",
+        "models",
+        "parts",
+        "returns",
+        "left-out",
+    } == {each["id"] for each in told["sections"]}
     assert {kind for kind, _, _ in found["causes"]} >= {"unit", "circuit", "blocked"}
+
+
+def test_the_models_and_the_decisions_of_the_year_are_told_apart(folder):
+    with closing(folder.open()) as db:
+        found = figures(db, NOW)
+
+    often = [each["name"].split()[1] for each in found["models"] if each["count"] >= 10]
+    assert sorted(often) == ["estate", "hatchback", "van"]
+    assert {decision for decision, *_ in found["returns"]} == {"accept", "hold", "refuse"}
 
 
 def test_nothing_of_the_year_contradicts_and_the_demo_goes_on_as_ever(folder):
