@@ -134,11 +134,12 @@ def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
 
 def _causes(found: dict[str, Any]) -> dict[str, Any]:
     rows: list[dict[str, Any]] = []
-    total = len(found["causes"])
+    total, of_jobs = len(found["causes"]), len({job for _, _, job in found["causes"]})
     for kind in CLASSES:
         jobs = [job for known, _, job in found["causes"] if known == kind]
         if jobs:
-            rows.append(_row(message("lessons-class", what=kind), _share(len(jobs), total), "", _once(jobs)))
+            share = _share(len(jobs), total, of_jobs)
+            rows.append(_row(message("lessons-class", what=kind), share, "", _once(jobs)))
     board = []
     for index, (identity, called, edge) in enumerate(found["board"]):
         jobs = [job for _, place, job in found["causes"] if place == identity]
@@ -260,9 +261,9 @@ def _band(low: int, value: int, high: int, mark: int, most: int = 0) -> dict[str
     return {"low": low, "value": value, "high": high, "mark": mark, "most": end}
 
 
-def _share(part: int, whole: int) -> dict:
-    """Returns a part of a whole: as a percentage too where there are enough."""
-    if whole < ENOUGH:
+def _share(part: int, whole: int, jobs: int | None = None) -> dict:
+    """Returns a part of a whole: as a percentage too where there are enough jobs, each one of the whole."""
+    if (whole if jobs is None else jobs) < ENOUGH:
         return message("lessons-of", right=part, count=whole)
     return message("lessons-share-of", share=_percent(part * 1_000_000 // whole), right=part, count=whole)
 

@@ -5,12 +5,16 @@ import io
 
 import pytest
 
+from server.clock import now_ms
 from server.commands.cli import main
 from server.lessons import kept
+from server.lessons.figures import figures
+from server.lessons.page import page as page_of
 from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
 from tests.made_up_yard import receive
+from tests.said import english
 from tests.server.phone import assert_refused
 
 
@@ -67,6 +71,17 @@ def test_with_fewer_than_ten_jobs_a_figure_is_the_count_it_is(phone, db):
     rates = sections(page)["rates"]["rows"]
     assert len(rates) > 5  # with those of readings, of which one job has many
     assert all(row["band"] is None and "%" not in row["figure"] for row in rates)
+
+
+def test_ten_causes_of_fewer_jobs_are_counted_and_no_percentage(db):
+    fill(db, 9)
+    found = figures(db, now_ms())
+    causes = [cause for cause in found["causes"] for _ in range(3)]
+    assert len(causes) > 10
+
+    section = sections(page_of(found | {"causes": causes}, "all"))["causes"]
+
+    assert not [row for row in section["rows"] if "%" in english(row["figure"])]
 
 
 def test_every_figure_of_work_has_the_jobs_behind_it(phone, db):
