@@ -7,12 +7,16 @@ import pytest
 
 from server.core.facts.fields import MOST_COUNT
 from server.core.facts.kinds import KINDS
+from server.core.host import Host
 from server.core.log import envelope
+from server.core.record.file import file_name
 from server.words.visible import visible
 from tests.core.driver import JOB
+from tests.core.driver import START
 from tests.core.driver import Driver
 from tests.core.driver import home
 from tests.hosts import CoreError
+from tests.odd_entries import chained
 from tests.said import english
 from tests.said import refusing
 
@@ -233,3 +237,22 @@ def test_whole_characters_of_two_halves_and_their_spelling_stay(core):
     assert (
         job.check({"kind": "cleaned", "data": {"position": RIGHT, "note": "dry \U0001f600 \\ud83d"}}) is None
     )
+
+
+@pytest.mark.parametrize(
+    ("unit", "code", "name"),
+    [
+        ("u1", "JRMMA", "swaptrail-record-JRMMA.zip"),
+        ("u1", "", "swaptrail-record-u1.zip"),
+        ("u1", 'J"\r\nX: y', "swaptrail-record-u1.zip"),
+        ("../ä", "\u202eJRMMA", "swaptrail-record.zip"),
+    ],
+)
+def test_a_record_goes_by_a_name_that_any_file_may_have(unit, code, name):
+    """Codes were kept before they had a pattern: a server failed as it wrote the name into an answer."""
+    data = {**added(unit), "code": code}
+    [event] = chained([{"kind": "unit_added", "data": data, "job": None, "at": START}])
+    host = Host()
+    assert json.loads(host.call(json.dumps({"op": "reset", "events": [{"event": event}]})))["ok"]
+
+    assert file_name(host.fold.state, unit, "") == name

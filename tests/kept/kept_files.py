@@ -12,6 +12,11 @@ MADE = Path(__file__).parent / "made_by_2a35a3b"
 
 # Sentences that were changed on purpose since, as they were and as they are: what the answers say is read so.
 REWORDED = (
+    # Whoever takes a file in is told what nothing proves.
+    (
+        r"(taken in, 0 entries were here already\.)\\n",
+        r"\1\\nIt is of 1 phone without a key: nothing proves who recorded it. You answer for it.\\n",
+    ),
     # It may hold what was sent, too: of a phone without a server, everything.
     ("a file of unsent entries", "a file that a phone made"),
     # One idea a sentence, and which figure is of what.

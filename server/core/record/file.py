@@ -9,6 +9,7 @@ entry names, and are not to call a record intact in which such a one was changed
 
 from ..codes import labels
 from ..log import envelope
+from ..log import ids
 from ..messages import message
 from ..state.unit import Unit
 from . import named
@@ -82,9 +83,12 @@ def title(state, unit: str, job: str) -> dict:
 
 
 def file_name(state, unit: str, job: str) -> str:
-    """Return the name that the file goes by."""
+    """Return the name that the file goes by; what was kept before there was a pattern of ids is in none."""
     code = state.units[unit]["code"] if unit else ""
-    return "swaptrail-record-{}.zip".format(code or unit or job)
+    for name in (code, unit, job):
+        if ids.fits(name):
+            return "swaptrail-record-{}.zip".format(name)
+    return "swaptrail-record.zip"
 
 
 def fields(state, unit: str, job: str, gathered, told: dict) -> dict:
