@@ -168,6 +168,22 @@ def test_a_correction_in_the_history_is_not_what_undo_takes_back(phone):
     assert undo(phone).count() == 0
 
 
+def test_a_pull_and_its_new_label_are_taken_back_by_one_tap(phone):
+    mechanic = Mechanic(phone)
+    mechanic.opens_a_job()
+    mechanic.enters_a_test(OUTER)
+    phone.wait_step("photo")
+    phone.tap("Go on without")
+    mechanic.starts("Exchange ")
+    phone.wait_step("pull")
+    title = mechanic.told()
+    mechanic.pulls(title)
+    mechanic.leaves(title)
+    undo(phone).tap()
+    wait_until(phone.page, "(title) => document.querySelector('.instruction')?.innerText === title", title)
+    assert phone.page.get_by_role("alert").count() == 0
+
+
 def test_undo_goes_along_to_the_other_screens_of_the_job_and_no_further(phone):
     mechanic = Mechanic(phone)
     mechanic.opens_a_job()

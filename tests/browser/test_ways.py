@@ -8,6 +8,7 @@ from tests.browser.seeded_job import open_job
 from tests.browser.test_exchange_screens import TOO_SMALL
 from tests.browser.test_exchange_screens import TOO_WIDE
 from tests.browser_support import Complaints
+from tests.core.scenarios import both_places
 from tests.core.scenarios import replaced_and_proven
 from tests.static.app_server import AppServer
 
@@ -165,6 +166,17 @@ def test_what_is_in_the_hand_is_settled_before_the_end(open_at):
     page.get_by_text("Settle this first").wait_for()
     page.get_by_role("button", name="Stop this move").click()
     page.locator("[data-step=fit]").wait_for()
+
+
+def test_once_what_hung_was_pushed_home_the_end_is_asked_for_at_once(open_at):
+    driver = job_driver()
+    both_places(driver)
+    page = open_at(driver)
+    ways(page, "close")
+    page.get_by_text("Settle this first").wait_for()
+    page.get_by_role("button", name="Pushed home and checked").click()
+    page.get_by_role("radio").first.wait_for()
+    assert page.get_by_role("button", name="Close without a repair").is_enabled()
 
 
 @pytest.mark.parametrize("width", [320, 390])

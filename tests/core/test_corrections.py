@@ -5,6 +5,7 @@ import pytest
 from tests.core.driver import DEVICE
 from tests.core.driver import Driver
 from tests.core.driver import home
+from tests.core.scenarios import replaced_and_proven
 
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
@@ -46,6 +47,38 @@ def test_the_closing_can_be_taken_back(core):
     job.tap("second")
     job.record(correct(job, job.seq))
     assert not job.view()["closed"]
+
+
+def last_first(job, since):
+    """Return what takes back the entries of one tap, the last one first."""
+    return [correct(job, each["seq"]) for each in reversed(job.events[since:])]
+
+
+def test_a_pull_is_taken_back_with_the_label_that_was_put_on(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.fact("move_started", move="exchange", position="", reason="x",
+             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    since = len(job.events)
+    job.scan(job._label_for(job.step()["expects"]))
+    assert [each["kind"] for each in job.events[since:]] == ["unit_pulled", "unit_labelled"]
+    job.record(*last_first(job, since)[::-1])
+    assert (job.step()["id"], job.view()["out"]) == ("pull", [])
+
+
+def test_a_closing_is_taken_back_with_where_the_last_sensor_went(core):
+    job = Driver(core)
+    replaced_and_proven(job)
+    job.tap()
+    since = len(job.events)
+    job.choose(0)
+    assert job.view()["closed"]
+    drafts = last_first(job, since)
+    assert len(drafts) == 3
+    assert job.check(*drafts[::-1])["rule"] == "correction"
+    assert job.check(*drafts, drafts[0])["rule"] == "correction"
+    job.record(*drafts)
+    assert (job.view()["closed"], job.step()["id"]) == (False, "home")
 
 
 @pytest.mark.parametrize("which", ["nothing", "opening", "correction", "twice"])

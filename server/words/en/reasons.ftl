@@ -94,7 +94,7 @@ reasons-why-ring = Settles several suspects in one retest: each { PART($sort) } 
 reasons-why-chain = Your spare goes in, the suspects move on by one place.
 reasons-why-spares = Your spares go in, all in one retest.
 # $sort: parking-sensor
-reasons-why-suspects-first = Fewest to take apart. If all fault again, it is the { PART($sort, form: "many") }: wires fail less often.
+reasons-why-suspects-first = Fewest to take apart. A fault that moves is in a { PART($sort, form: "one") }, one that stays in the wiring.
 reasons-why-suspects = Two suspects with each other: if both are bad, nothing moves.
 # $why: its sounder was not heard
 reasons-not-heard = { CAP($why) }, so nothing proves that the test ran.

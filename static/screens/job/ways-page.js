@@ -128,6 +128,8 @@ function closing(ctx, close) {
 
 /** What has to be settled before the end: nothing may be out. @param {Context} ctx @param {WaysView['close']} close */
 function blocked(ctx, { blockers, stop, settle }) {
+  // What is in the hand is put back step by step; else the end is asked for here as soon as nothing stands against it.
+  const first = (/** @type {Draft[]} */ drafts) => (ctx.data.out.length ? record(ctx, drafts) : ctx.act(drafts));
   return html`<section class="panel panel-ask">
       <p class="panel-kicker">${icon('ask')}<span>${say('ways-close-first')}</span></p>
       <ul class="blockers">
@@ -136,7 +138,7 @@ function blocked(ctx, { blockers, stop, settle }) {
     </section>
     ${stop
       ? html`<div class="ways">
-          <button class="small-button" type="button" @click=${() => record(ctx, stop.events)}>${stop.words}</button>
+          <button class="small-button" type="button" @click=${() => first(stop.events)}>${stop.words}</button>
         </div>`
       : nothing}
     ${settle.map(
