@@ -57,3 +57,25 @@ def test_the_card_has_both_stories_once_and_a_typed_label_settles_it(take_screen
     page.get_by_role("button", name="At right inner", exact=True).click()
     page.get_by_text("The fault followed").first.wait_for()
     assert "two places" not in page.locator("main").inner_text()
+
+
+@pytest.mark.parametrize("width", [390, 320])
+def test_a_mix_up_that_somebody_went_on_with_is_settled_by_a_tap_and_no_label(take_screens, width):
+    """Seen: each label that was shown at the card was stopped, and the job stood still."""
+    driver = job_driver().begin()
+    driver.test(OUTER)
+    driver.photograph()
+    driver.start_exchange()
+    for _ in range(2):
+        driver.scan(driver._label_for(driver.step()["expects"]))
+    driver.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
+    for unit, place in ((INNER, OUTER), (OUTER, INNER)):
+        driver.force("unit_fitted", unit=home(unit), position=place, how="scanned", override="", hanging=True)
+    phone = take_screens(width=width).holds(driver)
+    page = phone.show(f"/#/job/{driver.job}")
+    page.get_by_role("heading", name="get mixed up?").wait_for()
+    assert phone.lacks_room() == []
+    page.get_by_role("button", name="No: each is where it was put").click()
+    page.get_by_role("heading", name="get mixed up?").wait_for(state="detached")
+    page.locator("[data-step]").wait_for()
+    assert page.locator("[data-step]").get_attribute("data-step") != "settle.mixed"
