@@ -2,6 +2,7 @@
 
 import contextlib
 
+from tests.browser.seeded_job import NO_WORKER
 from tests.browser.seeded_job import put_on_phone
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
@@ -30,8 +31,6 @@ TOO_WIDE = """() => {
   return boxes.filter((box) => box.scrollWidth > box.clientWidth + 1).map((box) => box.tagName);
 }"""
 
-_NO_WORKER = "delete Navigator.prototype.serviceWorker;"
-
 
 class Screens:
     """One phone whose page a test looks at."""
@@ -48,7 +47,7 @@ class Screens:
             **options,
         )
         if not worker:
-            self.context.add_init_script(_NO_WORKER)
+            self.context.add_init_script(NO_WORKER)
         self.complaints = Complaints(base)
         self.page = self.context.new_page()
         self._listens = False

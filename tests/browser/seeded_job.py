@@ -7,6 +7,9 @@ from tests.core.driver import JOB
 from tests.core.driver import Driver
 from tests.static.app_server import BARE_PAGE
 
+# For a phone of which no test asks what the service worker does: it would fetch all of the app for each.
+NO_WORKER = "delete Navigator.prototype.serviceWorker;"
+
 # Chained and saved by the app's own log, but not folded: the driver's core has judged each fact before.
 RECORD = """async (drafts) => {
   const { openStore, openDevice, chain, appended } = await import('/app/parts.js');
@@ -39,7 +42,8 @@ def put_on_phone(page, base: str, driver: Driver) -> None:
 
 
 def open_job(context, base: str, driver: Driver, complaints=None, part: str = ""):
-    """Open the app at the driver's job, recorded on this phone before."""
+    """Open the app at the driver's job, recorded on this phone before; without a service worker."""
+    context.add_init_script(NO_WORKER)
     page = context.new_page()
     put_on_phone(page, base, driver)
     if complaints:
