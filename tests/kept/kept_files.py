@@ -53,11 +53,6 @@ REWORDED = (
         r'"after": \[(\{"at": 1774014014137, [^}]*\})\], ("before": \[[^\]]*\]), "during": \[',
         r'"after": [], \2, "during": [\1, ',
     ),
-    # A file of a phone from before there were keys proves nothing of who recorded it.
-    (
-        r"(/unsent\.txt: [^\"]*? were here already\.\\n)",
-        r"\1It is of 1 phone without a key: nothing proves who recorded it. You answer for it.\\n",
-    ),
 )
 
 
