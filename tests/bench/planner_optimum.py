@@ -143,8 +143,17 @@ class Board:
         sizes = range(1, len(self.places) + 1)
         several = chain.from_iterable(combinations(self.places, size) for size in sizes)
         found += [{"move": "clean", "positions": list(places)} for places in several]
-        rows = [(minutes_of(move, self.reach, state.hanging), n) for n, move in enumerate(found)]
+        rows = [(self._minutes(state, move), n) for n, move in enumerate(found)]
         return [(minutes, found[n]) for minutes, n in sorted(rows)]
+
+    def _minutes(self, state, move: dict) -> float:
+        """Return what a move takes in a belief: checks end where they find the fault."""
+        found = 0.0
+        if move["move"] == "meter":
+            cause = "circuit:" + move["position"]
+            bad = sum(self.hypotheses[n][0] for n in state.hypotheses if cause in self.hypotheses[n][1])
+            found = bad / self.weight(state)
+        return minutes_of(move, self.reach, state.hanging, found)
 
     def _doubtful(self, state) -> set:
         """Return the units that are not known to be good."""
@@ -211,7 +220,7 @@ class Board:
         if depth > 8 or move["move"] in ("retest", "unplug"):
             raise AssertionError(f"{move['move']} settles nothing here: {case}")
         whole = self.weight(state)
-        expected = minutes_of(move, self.reach, state.hanging)
+        expected = self._minutes(state, move)
         if move["move"] == "repair":
             # What is known to be bad is mended whatever else is open: only the test finds out.
             expected = MINUTES["test"]

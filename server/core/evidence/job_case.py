@@ -28,6 +28,8 @@ def case_of(job: Job) -> dict:
     if job.sort is not sorts.PARKING_SENSOR:
         case["sort"] = job.sort.identity
     minutes = dict(job.sort.minutes)
+    if job.sort.harness:
+        minutes["meter"], minutes["meter_found"] = job.sort.harness.all_good, job.sort.harness.found
     minutes.update(learned.minutes(job))
     if minutes:
         case["minutes"] = minutes

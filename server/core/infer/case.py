@@ -26,7 +26,8 @@ RATES = {
 }
 # Minutes of work, common practice, no source. `part` is no time anybody spends: it is what buying
 # a part that was not needed weighs, in minutes of work. `fit` is all of it, `plug` the first part of it:
-# plugged in and locked a unit may hang on its wire, which does for a test.
+# plugged in and locked a unit may hang on its wire, which does for a test. `meter` is a round of checks of a
+# circuit in which nothing is found, `meter_found` one that ends where a fault is, like `meter` if left out.
 MINUTES = {
     "reach": 3.0,
     "pull": 0.5,
@@ -35,6 +36,7 @@ MINUTES = {
     "test": 1.0,
     "clean": 1.0,
     "meter": 4.0,
+    "meter_found": 4.0,
     "listen": 0.5,
     "repair": 20.0,
     "part": 60.0,

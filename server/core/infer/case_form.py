@@ -97,6 +97,8 @@ def _minutes(raw, money) -> dict:
         minutes["part"] = cost.weight_of_part(money, minutes["part"])
     for key in sorted(validate.an_object(raw, "minutes", sorted(MINUTES), [])):
         minutes[key] = _duration(raw[key], "minutes." + key)
+    if "meter_found" not in raw:
+        minutes["meter_found"] = minutes["meter"]
     return minutes
 
 

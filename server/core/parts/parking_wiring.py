@@ -146,6 +146,9 @@ HARNESS = Harness(
     SINCE,
     {each.id: _say("segment-" + each.id) for each in _SEGMENTS},
     {each.id: _say("mend-" + each.id) for each in _SEGMENTS},
+    # Worked out from the chain by its order of checks, which takes too long for a phone.
+    found=12.0,
+    all_good=47.0,
 )
 
 

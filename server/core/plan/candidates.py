@@ -32,7 +32,7 @@ class Candidates:
             if place in blocked:
                 moves.append(self.clean(state, [place]))
             if marginals.circuit[place] >= _WORTH_A_MOVE:
-                moves.append(self.meter(state, place))
+                moves.append(self.meter(state, place, marginals.circuit[place]))
             doubtful = max(doubtful, _CLEARED_BESIDE * marginals.unit[place])
         suspects = [place for place in places if marginals.unit[place] >= doubtful]
         moves.extend(self.exchanges.all(state, marginals, suspects, width))
@@ -58,10 +58,10 @@ class Candidates:
                 minutes = minutes + reach(self.case, state.hanging, place)
         return Move("clean", sorted(places), [], minutes, "clean" if len(places) == 1 else "clean several")
 
-    def meter(self, state, place: int) -> Move:
-        """Go through the checks of a circuit."""
-        minutes = reach(self.case, state.hanging, place) + self.minutes["meter"]
-        return Move("meter", [place], [], minutes, "meter")
+    def meter(self, state, place: int, bad: float) -> Move:
+        """Go through the checks of a circuit, `bad` with that chance: they end where its fault is found."""
+        checks = self.minutes["meter"] + bad * (self.minutes["meter_found"] - self.minutes["meter"])
+        return Move("meter", [place], [], reach(self.case, state.hanging, place) + checks, "meter")
 
     def unplug(self, state, place: int) -> Move:
         """Pull the connector of a position and test: does the test watch it at all?"""
