@@ -6,6 +6,7 @@ from server.core.evidence import job_alone
 from server.core.evidence import job_case
 from server.core.facts.fold import Fold
 from server.core.parts import sorts
+from server.core.parts.sorts import PARKING_SENSOR
 from server.core.state.job import known_job
 from tests.core.driver import Driver
 from tests.hosts import Core
@@ -140,7 +141,8 @@ def test_a_job_says_by_its_own_entries_what_it_stands_on():
     case = job_case.case_of(known_job(fold.state, job.job))
 
     assert {name: round(case["rates"][name] * 1_000_000) for name in RATES} == RATES
-    assert case["minutes"] == {"pull": 0.8, "test": 2.5}
+    checks = {"meter": PARKING_SENSOR.harness.all_good, "meter_found": PARKING_SENSOR.harness.found}
+    assert case["minutes"] == {"pull": 0.8, "test": 2.5, **checks}
     assert fold.state.learned == {}
 
 

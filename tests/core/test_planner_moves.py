@@ -4,6 +4,7 @@ import pytest
 
 from tests.core.test_reason_moves import FOLLOWED
 from tests.core.test_reason_moves import ONE
+from tests.core.test_reason_moves import STAYED
 from tests.core.test_reason_moves import SWAP
 from tests.core.test_reason_moves import TWO
 from tests.core.test_reason_moves import VANISHED
@@ -120,6 +121,62 @@ def test_where_a_fault_stays_with_a_spare_in_the_circuit_is_repaired_before_the_
     assert answer["next"][0]["move"] == "repair"
     assert answer["next"][0]["cause"] == "circuit:right-outer"
     assert doubted["move"] == "exchange"
+
+
+def new_in(faulted):
+    """A test after the exchange was followed by a new unit at right inner."""
+    return {"fitted": {**fitted(SWAP), "right-inner": "N"}, "faulted": faulted}
+
+
+def test_a_new_unit_that_faults_is_tried_elsewhere_before_another_is_bought(core):
+    """The circuit of its place may have been missed in the first test; the same test again can't tell."""
+    bought = new_in(["right-inner"])
+    case = job([ONE, FOLLOWED, bought, bought], now={"hanging": ["right-outer"]})
+    case["units"].append({"id": "N", "part": "P1", "available": False})
+
+    found = moves(core, case)
+
+    # With the one that hangs: its position is open.
+    assert (found[0]["move"], found[0]["fitted"]) == ("exchange", {"right-inner": "C", "right-outer": "N"})
+    assert found[0]["reason"].startswith("Before you buy another part")
+    assert [move["move"] for move in found[1:]] == ["replace", "retest"]
+
+    elsewhere = {**fitted(SWAP), "right-inner": "C", "right-outer": "N"}
+    case["now"]["hanging"].append("right-inner")
+    for faulted, then in (("right-outer", "replace"), ("right-inner", "repair")):
+        case["tests"] = [ONE, FOLLOWED, bought, bought, {"fitted": elsewhere, "faulted": [faulted]}]
+        assert moves(core, case)[0]["move"] == then
+
+
+def test_a_part_is_bought_at_once_where_its_unit_faulted_in_two_places(core):
+    case = job([ONE, FOLLOWED], now={"hanging": ["right-outer", "right-inner"]})
+
+    assert [move["move"] for move in moves(core, case)] == ["replace", "retest"]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "first", "taken"),
+    [({}, "meter", 500), ({"meter": 47, "meter_found": 12}, "exchange", None), ({"meter": 2}, "meter", 300)],
+)
+def test_checks_of_the_wiring_that_take_long_do_not_come_before_an_exchange(core, minutes, first, taken):
+    """After wiping, where the partner is dear to reach: their minutes end where they find the fault."""
+    wiped = ONE | {"cleaned": ["right-outer"]}
+    case = job([ONE, wiped], minutes=minutes)
+    for place, reach in zip(case["positions"], (6, 6, 6, 1), strict=True):
+        place["reach_minutes"] = reach
+
+    best = moves(core, case)[0]
+
+    assert best["move"] == first
+    assert taken is None or best["minutes_x100"] == taken
+
+
+def test_checks_take_what_they_do_where_they_find_the_fault_as_often_as_they_would(core):
+    said = core("reason", case=job([STAYED], minutes={"meter": 30, "meter_found": 10}))
+    chance = {each["cause"]: each["probability"] / 1e9 for each in said["causes"]}["circuit:right-outer"]
+    checks = next(move for move in said["next"] if move["move"] == "meter")
+
+    assert checks["minutes_x100"] == pytest.approx(100 * (3 + 30 - 20 * chance), abs=1)
 
 
 def test_a_unit_known_to_be_bad_stays_out(core):

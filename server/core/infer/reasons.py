@@ -27,6 +27,7 @@ _WHY = {
     "repair": "reasons-why-repair",
     "retest": "reasons-why-retest",
     "before buying": "reasons-why-before-buying",
+    "elsewhere": "reasons-why-before-buying-elsewhere",
     "before a spare": "reasons-why-before-a-spare",
     "clean": "reasons-why-clean",
     "clean several": "reasons-why-clean-several",

@@ -112,6 +112,13 @@ class Exchanges:
         """Fit a spare at the position and test."""
         return self._move(state, [(place, spare)], "spare")
 
+    def with_cleared(self, state, marginals, place: int) -> list:
+        """Return the exchanges of a unit, before another is bought for it, with one that is known to work."""
+        return [
+            self._ring(state, [place, partner], "elsewhere")
+            for partner in self._partners(state, marginals, place)
+        ]
+
     def back(self, state, place: int, unit: int) -> Move:
         """Put a unit back for which a spare is in, and test: is it bad?"""
         return self._move(state, [(place, unit)], "back")

@@ -71,8 +71,9 @@ class _Planner:
             return [self.description.described(move, n == 0) for n, move in enumerate(chosen)]
         if self.known_causes.acting:
             chosen = self.known_causes.fixes(self.marginals)
-            if chosen[0].kind == "replace" and self._may_be_good(chosen[0]):
-                chosen = [self._retest("before buying")] + chosen[:-1]
+            told = self._before_buying(chosen[0]) if chosen[0].kind == "replace" else None
+            if told:
+                chosen = [told] + [move for move in chosen if move.kind != told.kind]
         else:
             chosen = _with_suspects(self._with_checks(self._ranked()))
             if chosen and self._may_be_a_false_alarm(chosen[0]):
@@ -97,13 +98,20 @@ class _Planner:
         found = spares.to_tell(self.state, self.marginals.spare)
         return [self.candidates.exchanges.back(self.state, *pair) for pair in found[:1]]
 
-    def _may_be_good(self, move: Move) -> bool:
-        """Tell whether a part may well be bought for nothing, and one more test would tell."""
-        for place, _ in move.fitted:
-            doubted = self.marginals.unit[place] < _SURE
-            if doubted and worth.told_by_test(self.lookahead, self.state, place, _SURE):
-                return True
-        return False
+    def _before_buying(self, move: Move) -> Move | None:
+        """Return the test that tells whether a part may well be bought for nothing, None where none would.
+
+        The same test again, or with the unit in another place: where it faults from the first test on, its
+        circuit may have been missed before, and would have one good part after another bought.
+        """
+        exchanges = self.candidates.exchanges
+        doubted = [place for place, _ in move.fitted if self.marginals.unit[place] < _SURE]
+        for place in doubted:
+            elsewhere = exchanges.with_cleared(self.state, self.marginals, place)[:1]
+            for test in [self._retest("before buying")] + elsewhere:
+                if worth.told_by(self.lookahead, self.state, test, self.state.fitted[place], _SURE):
+                    return test
+        return None
 
     def _may_be_a_false_alarm(self, move: Move) -> bool:
         """Tell whether a spare would go in on the word of one test: dirt may be what showed before it.

@@ -50,12 +50,12 @@ def besides(lookahead, state, move) -> float:
     return weight
 
 
-def told_by_test(lookahead, state, place: int, sure: float) -> bool:
-    """Tell whether one more test would nearly always show the unit of a position bad as surely as this."""
+def told_by(lookahead, state, move, unit: int, sure: float) -> bool:
+    """Tell whether a move would nearly always show a unit bad as surely as this."""
     told = 0.0
-    look = lookahead.look(state, lookahead.remaining.retest, lookahead.hypotheses, _NOTICED)
+    look = lookahead.look(state, move, lookahead.hypotheses, _NOTICED)
     for outcome in look.outcomes:
-        if outcome.hypotheses and lookahead.marginals(state, outcome.hypotheses).unit[place] >= sure:
+        if outcome.hypotheses and lookahead.marginals(look.reached, outcome.hypotheses).spare[unit] >= sure:
             told = told + outcome.total
     return told >= _NEARLY_ALWAYS
 

@@ -56,6 +56,7 @@ reasons-why-shared = Most likely it is { $about }: check there first, then test 
 # $about: right outer
 reasons-why-repair = Find and repair { $about }, then test again.
 reasons-why-before-buying = Once more before you buy a part: it costs little and makes sure.
+reasons-why-before-buying-elsewhere = Before you buy another part: it shows whether the place is to blame.
 reasons-why-before-a-spare = Once more before the spare goes in: it tested clean in between.
 reasons-why-retest = Nothing to take apart: it shows whether the fault is still there.
 # $blocked: dirt, ice, paint or aim

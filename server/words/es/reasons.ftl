@@ -39,6 +39,7 @@ reasons-why-gone = Las causas encontradas están resueltas. Ahora lo demuestran 
 reasons-why-shared = Lo más probable es { $about }: revisa ahí primero y prueba otra vez.
 reasons-why-repair = Busca y repara { $about }, y prueba otra vez.
 reasons-why-before-buying = Otra vez antes de comprar una pieza: cuesta poco y te asegura.
+reasons-why-before-buying-elsewhere = Antes de comprar otra pieza: muestra si la culpa es de la posición.
 reasons-why-before-a-spare = Otra vez antes de poner el repuesto: entre medias salió sin fallo.
 reasons-why-retest = No hay que desmontar nada: muestra si el fallo sigue ahí.
 reasons-why-clean = { CAP($blocked) }: se vería igual.
