@@ -58,7 +58,8 @@ class Car:
         self.true_rates = true_rates(truth.world, truth.shows)
         self.hanging: frozenset = frozenset()
         self.may_block = dict.fromkeys(self.places, True)
-        self.suspects = set()
+        # What was behind each reading that was bad.
+        self.behind_faults: list[frozenset] = []
         self.mended = set()  # what was present until it was repaired
         self.minutes = 0.0
         self.tests = 0
@@ -83,6 +84,10 @@ class Car:
         found = {f"circuit:{place}", f"feed:{self.group[place]}", "control", f"unit:{self.fitted[place]}"}
         return found | {f"blocked:{place}"} if self.may_block[place] else found
 
+    def suspects(self) -> set:
+        """Return the causes that were behind any bad reading."""
+        return set().union(*self.behind_faults)
+
     def live(self) -> set:
         """Return the causes that would act in a test made now."""
         return set().union(*[self.parents(place) for place in self.places])
@@ -92,7 +97,7 @@ class Car:
         # One throw a position and test, whatever was done before: all policies meet the same luck.
         faulted = self.shown(random.Random(self.truth.seed * 1000 + len(self.case["tests"])), unplugged)
         for place in faulted:
-            self.suspects |= self._behind(place, unplugged)
+            self.behind_faults.append(frozenset(self._behind(place, unplugged)))
         self.case["tests"].append(
             {
                 "fitted": dict(self.fitted),
@@ -112,7 +117,7 @@ class Car:
         self.minutes += minutes_of(move, self.reach, self.hanging, float(found))
         self.case["meter"].append({"position": move["position"], "reads": "bad" if found else "good"})
         if found:
-            self.suspects.add(cause)
+            self.behind_faults.append(frozenset([cause]))
 
     def _listen(self, place: str) -> None:
         """Hear what the unit does that sits there; nothing was changed since the last test."""
@@ -123,7 +128,8 @@ class Car:
         heard = "ticks" if self.dice.random() < ticks else "silent"
         self.case["tests"][-1].setdefault("listen", {})[place] = heard
         if heard == "silent":
-            self.suspects |= {cause for cause in self.parents(place) if not cause.startswith("blocked")}
+            heard_of = [cause for cause in self.parents(place) if not cause.startswith("blocked")]
+            self.behind_faults.append(frozenset(heard_of))
 
     def shown(self, luck: random.Random, unplugged=()) -> list:
         """Return the positions at which a fault shows now, with this luck."""

@@ -15,8 +15,8 @@ CONFIDENCE = 0.95
 CONFIDENCE_PPB = 950_000_000
 MOST_TESTS = 25
 
-# `how` is verdict, clear or acts; `right` whether it is true, `told` whether it is but for a blockage beside
-# it that went with an exchange, which no test can tell; `chance` what was claimed for it.
+# `how` is verdict, clear or acts; `right` whether it is true, `told` whether it is but for dirt that no test
+# can tell (`_untold`); `chance` what was claimed for it.
 End = namedtuple("End", ("how", "chance", "right", "told", "minutes", "tests", "wrong_buys"))
 
 
@@ -37,12 +37,11 @@ class View:
 def settled(car, view) -> tuple | None:
     """Return (how, chance, right, right of what can be told) once it is settled."""
     live = car.live()
-    seen = (car.present | car.mended) & car.suspects
+    seen = (car.present | car.mended) & car.suspects()
     acts = seen & live - car.mended
     if view.verdict:
         causes = frozenset(view.verdict["causes"])
-        gone = {cause for cause in (causes | seen) - live if cause.startswith("blocked:")}
-        told = causes == seen or (bool(causes - gone) and causes - gone == seen - gone)
+        told = causes - _untold(car, causes) == seen - _untold(car, seen)
         return "verdict", view.verdict["probability"] / WHOLE, causes == seen, told
     if view.is_clear:
         return "clear", view.clear, not acts, not acts
@@ -56,6 +55,16 @@ def settled(car, view) -> tuple | None:
         return "acts", sums[best], acts == best, acts == best
     # No exchange looks behind a supply or control unit that is down: it is repaired first.
     return ("acts", shared, _is_shared(acts), _is_shared(acts)) if shared >= CONFIDENCE else None
+
+
+def _untold(car, causes) -> frozenset:
+    """Return the dirt among some causes that no test can tell: it is gone, and wherever it was behind a fault
+    another of them was as well, so that every test reads the same with it and without.
+    """
+    gone = {cause for cause in causes - car.live() if cause.startswith("blocked:")}
+    others = causes - gone
+    alone = [behind for behind in car.behind_faults if not behind & others]
+    return frozenset(cause for cause in gone if not any(cause in behind for behind in alone))
 
 
 def _is_shared(causes) -> bool:

@@ -1,8 +1,11 @@
 """Verdicts in worlds whose true rates are not the assumed ones, by the rule of today and without it.
 
 The rule asks that a conclusion survives its assumptions; a case with a `doubt` of 1 asks for its
-confidence alone. Each car is given to both with the same luck. A blockage beside the cause that went
-with an exchange no test can tell any more: the last column leaves it out, and is what is judged.
+confidence alone. Each car is given to both with the same luck.
+A verdict is right when it names every cause that was behind a fault, and no other. Left out, on both sides,
+is dirt that is gone and stood beside another of the causes at each fault it was behind: with it and without
+it every test reads alike, so that no judge of the same tests could name it. Both shares are printed, and the
+last, without such dirt, is judged.
 Of 1,000 nominal cars 99.75 % were right (98.0 % with that dirt) in 1.04 x the minutes; of 200 in each other
 world 99.2 % and more, and with that dirt 97.1 % and more but for dirt three times as likely (95.6 %).
 """
