@@ -18,6 +18,7 @@ CARDS = {
     "stories-where",
     "stories-tests-title",
     "stories-closed-title",
+    "stories-mixed-title",
 }
 
 
