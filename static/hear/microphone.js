@@ -30,22 +30,31 @@ function trouble(error) {
  * @param {object} to
  * @param {(levels: number[]) => void} to.levels    one a millisecond
  * @param {() => void} to.altered                   the phone works on the sound all the same
+ * @param {(held: boolean) => void} to.held         whether the phone holds the sound back, until `go` on a tap
  * @param {(sentence: string) => void} to.trouble   nothing can be heard
- * @returns {{stop: () => void}}
+ * @returns {{stop: () => void, go: () => void}}
  */
 export function listen(to) {
-  // On the tap itself: some phones give no sound otherwise.
-  const context = new AudioContext();
+  /** @type {AudioContext | null} */
+  let context = null;
   /** @type {MediaStream | null} */
   let stream = null;
   let stopped = false;
   const stop = () => {
     stopped = true;
     for (const track of stream?.getTracks() ?? []) track.stop();
-    if (context.state !== 'closed') context.close().catch(() => undefined);
+    if (context && context.state !== 'closed') context.close().catch(() => undefined);
+  };
+  const go = () => {
+    context?.resume().catch(() => undefined);
   };
   const start = async () => {
-    await context.resume();
+    // A browser that has no such thing throws, here or below: that is told like any other trouble.
+    const sound = new AudioContext();
+    context = sound;
+    const tell = () => stopped || to.held(sound.state !== 'running');
+    // Not waited for: a phone that wants a tap for it, or a call that comes in, leaves it open without an end.
+    go();
     stream = await navigator.mediaDevices.getUserMedia({ video: false, audio: UNTOUCHED });
     // The person may have moved on while the browser asked.
     if (stopped) return stop();
@@ -53,15 +62,18 @@ export function listen(to) {
     const settings = /** @type {Record<string, unknown>} */ (track.getSettings());
     if (Object.keys(UNTOUCHED).some((name) => settings[name] === true)) to.altered();
     track.addEventListener('ended', () => stopped || to.trouble(say('ways-hear-busy')));
-    await context.audioWorklet.addModule(WORKLET);
+    await sound.audioWorklet.addModule(WORKLET);
     if (stopped) return stop();
-    const ticks = new AudioWorkletNode(context, 'ticks');
+    const ticks = new AudioWorkletNode(sound, 'ticks');
     ticks.port.onmessage = ({ data }) => to.levels(data);
-    context.createMediaStreamSource(stream).connect(ticks);
+    sound.createMediaStreamSource(stream).connect(ticks);
+    sound.addEventListener('statechange', tell);
+    tell();
   };
   start().catch((error) => {
+    const moved = stopped;
     stop();
-    to.trouble(trouble(error));
+    if (!moved) to.trouble(trouble(error));
   });
-  return { stop };
+  return { stop, go };
 }

@@ -22,16 +22,20 @@ HEARD = "[data-hears=ticks], [data-hears=nothing]"
 
 @pytest.fixture
 def take_ear(screen_app, tmp_path):
-    """Give a maker of phones whose microphone hears these samples; without any they have none."""
+    """Give a maker of phones whose microphone hears these samples; without any they have none.
+
+    `lacks` is a script that takes something away from their browser before the app is there.
+    """
     with contextlib.ExitStack() as open_ones:
 
-        def take(samples=None, allowed=True, **options):
+        def take(samples=None, allowed=True, lacks="", **options):
             args = microphone(sound_file(tmp_path / "heard.wav", samples)) if samples else []
             browser = launch(args=args if allowed else args[1:])
             open_ones.callback(browser.close)
             phone = open_ones.enter_context(screens(browser, screen_app.base, **options))
             if allowed:
                 phone.context.grant_permissions(["microphone"])
+            phone.context.add_init_script(lacks)
             return listening(phone)
 
         yield take
@@ -79,3 +83,55 @@ def test_a_microphone_that_is_not_allowed_is_said_with_what_to_do(take_ear):
 def test_a_device_without_a_microphone_says_so(take_ear):
     page = take_ear().page
     page.get_by_role("alert").get_by_text("This device has no microphone. Listen by ear.").wait_for()
+
+
+# An old browser has no such things at all, and a page that is not secure no devices.
+LACKS = {
+    "no sound": "delete globalThis.AudioContext;",
+    "no worklet": "delete BaseAudioContext.prototype.audioWorklet;",
+    "no devices": "Object.defineProperty(navigator, 'mediaDevices', { value: undefined });",
+    "no microphone": "delete MediaDevices.prototype.getUserMedia;",
+}
+
+
+@pytest.mark.parametrize("lacks", LACKS.values(), ids=LACKS)
+def test_a_browser_that_lets_no_page_listen_says_so_and_the_ear_is_left(take_ear, lacks):
+    page = take_ear(ticking(4, 1), lacks=lacks).page
+    page.get_by_role("alert").get_by_text("This browser lets no page listen here. Listen by ear.").wait_for()
+
+    page.get_by_label("It ticks").first.check()
+    page.get_by_role("button", name="Save what you heard").click()
+    page.wait_for_url(re.compile(f"{JOB}$"))
+    assert last(page, "listened")["ticks"] == ["rear-left-outer"]
+
+
+# A phone that keeps sound back until somebody taps for it: what is asked for before stays open without an end.
+HELD_BACK = """globalThis.AudioContext = class extends AudioContext {
+  constructor() {
+    super();
+    globalThis.sound = this;
+    this.suspend();
+  }
+  resume() {
+    return globalThis.tapped ? super.resume() : new Promise(() => {});
+  }
+};"""
+
+
+def test_a_phone_that_holds_the_sound_back_asks_for_a_tap_and_so_after_a_call(take_ear):
+    phone = take_ear(ticking(1, SECONDS, rate=14, loud=8), lacks=HELD_BACK, width=320)
+    page = phone.page
+    go = page.get_by_role("button", name="Listen now")
+    go.wait_for()
+    assert page.get_by_text("The phone holds the sound back.").is_visible()
+    assert phone.lacks_room() == []
+
+    page.evaluate("() => { globalThis.tapped = true; }")
+    go.click()
+    page.locator("[data-hears=ticks]").wait_for()
+
+    page.evaluate("() => globalThis.sound.suspend()")  # as a call that comes in
+    go.wait_for()
+    assert not page.locator("[data-hears]").count()
+    go.click()
+    page.locator("[data-hears=ticks]").wait_for()

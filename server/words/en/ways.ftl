@@ -56,6 +56,8 @@ ways-listen-none = Tap what you hear, at each that you tried.
 ways-listen-save = Save what you heard
 ways-hear = Let the phone listen
 ways-hear-stop = Stop listening
+ways-hear-held = The phone holds the sound back. Tap below to let it through.
+ways-hear-go = Listen now
 ways-hear-listening = Listening. Hold it close and still.
 # $count (count): 14
 ways-hear-ticks = Ticks { $count } times a second

@@ -11,6 +11,8 @@ import { LEVELS_PER_SECOND, LOOKED_AT, rhythm } from '../../hear/rhythm.js';
 import { say } from '../../words/words.js';
 import { mounted } from '../frame/mount.js';
 
+/** @typedef {{trouble: string, altered: boolean, held: boolean, found: import('../../hear/rhythm.js').Rhythm | null}} Heard */
+
 /** How often it is looked at and drawn, in levels. */
 const EACH = LEVELS_PER_SECOND / 2;
 const DRAWN = 1500;
@@ -58,9 +60,9 @@ function hear(host, end, redraw) {
   /** @type {number[]} */
   let levels = [];
   let fresh = 0;
-  const shown = { trouble: '', altered: false, found: /** @type {import('../../hear/rhythm.js').Rhythm | null} */ (null) };
-  const draw = () => render(picture(levels, shown), host);
-  draw();
+  /** @type {Heard} */
+  const shown = { trouble: '', altered: false, held: false, found: null };
+  const draw = () => render(picture(levels, shown, () => microphone.go()), host);
   const microphone = listen({
     levels(more) {
       levels = [...levels, ...more].slice(-LOOKED_AT);
@@ -74,11 +76,19 @@ function hear(host, end, redraw) {
       shown.altered = true;
       draw();
     },
+    held(now) {
+      shown.held = now;
+      // What was heard before the pause says nothing of now.
+      levels = [];
+      shown.found = null;
+      draw();
+    },
     trouble(sentence) {
       shown.trouble = sentence;
       draw();
     },
   });
+  draw();
   const unseen = () => {
     if (document.visibilityState !== 'hidden') return;
     end();
@@ -94,10 +104,15 @@ function hear(host, end, redraw) {
 
 /**
  * @param {number[]} levels
- * @param {{trouble: string, altered: boolean, found: import('../../hear/rhythm.js').Rhythm | null}} shown
+ * @param {Heard} shown
+ * @param {() => void} go
  */
-function picture(levels, { trouble, altered, found }) {
+function picture(levels, { trouble, altered, held, found }, go) {
   if (trouble) return html`<p class="field-fault" role="alert">${trouble}</p>`;
+  if (held) {
+    return html`<p class="field-note" role="status">${say('ways-hear-held')}</p>
+      <button class="small-button" type="button" @click=${go}>${say('ways-hear-go')}</button>`;
+  }
   const words = !found
     ? say('ways-hear-listening')
     : found.perSecond
