@@ -203,13 +203,52 @@ def test_a_figure_is_told_with_its_unit_once_and_with_that_of_the_good_position(
     )
 
 
+@pytest.mark.parametrize(
+    ("check", "value", "more", "wanted"),
+    [  # a mark and three digits: thousands to some, decimals to others, and the limit lies between
+        ("ground", "1,000", {}, "1000 or 1,00"),
+        ("ground", "1.000 Ω", {}, "1000 or 1.00"),
+        ("signal", "+1,234 ohm", {}, "1234 or 1,23"),
+        ("to-ground", "1.500 kΩ", {}, "1500 or 1.50"),
+        ("to-supply", "12,400 mV", {}, "12400 or 12,40"),
+        ("supply", "8", {"compared": "9.200 mV"}, "9200 or 9.20"),
+    ],
+)
+def test_a_mark_that_some_read_as_thousands_is_asked_about(job, check, value, more, wanted):
+    refusal = job.check(measured(check, value, "good", **more))
+    assert (refusal["rule"], refusal["override"]) == ("figure", False)
+    assert refusal["title"] == (
+        "Where it works: thousands, or decimals?" if more else "Thousands, or decimals?"
+    )
+    assert refusal["sentence"] == f'Found "{more.get("compared", value)}", wanted {wanted}.'
+    assert refusal["do"].startswith("Some read the mark as thousands, some as decimals.")
+    assert refusal["fault"]["field"] == ("data.compared" if more else "data.value")
+
+
+@pytest.mark.parametrize(
+    ("check", "value", "reads"),
+    [
+        ("ground", "0,800", "good"),  # nobody writes a thousand with a nought before it
+        ("ground", "1,00", "good"),
+        ("ground", "1000", "bad"),
+        ("ground", "5,000", "bad"),  # bad either way
+        ("ground", "1,0000", "good"),
+        ("to-ground", "1.234", "bad"),
+        ("supply", "12,400", "unclear"),  # no car has twelve thousand volts
+    ],
+)
+def test_a_mark_that_makes_no_difference_is_not_asked_about(job, check, value, reads):
+    assert job.check(measured(check, value, reads)) is None
+
+
 def test_entries_from_before_stand_whatever_they_say(job):
-    for value in ("as the others", "0 V", "-3"):
+    for value in ("as the others", "0 V", "-3", "1,000"):
         job.force("circuit_measured", position=OUTER, check="signal", value=value, reads="good")
-    assert [each["value"] for each in job.core("state")["jobs"][job.job]["meter"][-3:]] == [
+    assert [each["value"] for each in job.core("state")["jobs"][job.job]["meter"][-4:]] == [
         "as the others",
         "0 V",
         "-3",
+        "1,000",
     ]
 
 

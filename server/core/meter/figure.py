@@ -56,6 +56,26 @@ def read(text: str, unit: str) -> tuple:
     return (None, "most") if value > _MOST[unit] else (value, None)
 
 
+def with_thousands(text: str, unit: str) -> tuple | None:
+    """Return what else a figure like 1,000 or 1.000 can mean: its one mark may stand between thousands.
+
+    The answer is (its value read so, in millionths; the figure without a mark; with two decimals, which
+    nobody takes for thousands), the last two as texts; None for a figure that is read in one way only.
+    """
+    plain = _plain(text)
+    marks = [n for n in range(len(plain)) if plain[n] in ",."]
+    if len(marks) != 1:
+        return None
+    whole, part = plain[: marks[0]].strip("+ "), plain[marks[0] + 1 :]
+    places = len(part) - len(part.lstrip(_DIGITS))
+    if not _is_digits(whole) or len(whole) > 3 or whole[0] == "0" or places != 3:
+        return None
+    value, problem = read(whole + part, unit)
+    if problem or value is None:
+        return None
+    return value, whole + part[:3], whole + plain[marks[0]] + part[:2]
+
+
 def offered(unit: str) -> list[str]:
     """Return the units that a figure of a check may be typed in, its own first; none where it has none."""
     return list(_OFFERED.get(unit, (unit,))) if unit else []

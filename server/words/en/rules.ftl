@@ -101,6 +101,14 @@ rules-figure-wanted = { $unit ->
     [V] volts from 0 to 60, as in 12.4, 12,4 or 850 mV
    *[other] ohms from 0, as in 0.8, 0,8, 4k7 or 5 kΩ; OL if the meter shows open
 }
+# $field: value
+rules-figure-thousands = { $field ->
+    [compared] Where it works: thousands, or decimals?
+   *[value] Thousands, or decimals?
+}
+# $thousands: 1000
+# $decimals: 1,00
+rules-figure-either = { $thousands } or { $decimals }
 # $problem: minus
 # $unit: V
 rules-figure-do = { $problem ->
@@ -114,6 +122,7 @@ rules-figure-do = { $problem ->
        *[other] That is a voltage. Key off, set the meter to ohms and measure again.
     }
     [space] Type the digits without a space between them, as the meter shows them.
+    [thousands] Some read the mark as thousands, some as decimals. Type it so that nobody can doubt it.
     [most] That is too much for this wire. Look at the unit and at the point.
    *[number] Type the digits that the meter shows, and its unit.
 }

@@ -73,6 +73,11 @@ rules-figure-wanted = { $unit ->
     [V] voltios de 0 a 60, como 12,4, 12.4 u 850 mV
    *[other] ohmios desde 0, como 0,8, 0.8, 4k7 o 5 kΩ; OL si el multímetro marca abierto
 }
+rules-figure-thousands = { $field ->
+    [compared] Donde funciona: ¿miles o decimales?
+   *[value] ¿Miles o decimales?
+}
+rules-figure-either = { $thousands } o { $decimals }
 rules-figure-do = { $problem ->
     [minus] { $unit ->
         [V] Menos: las puntas están cambiadas. Cámbialas y mide otra vez.
@@ -84,6 +89,7 @@ rules-figure-do = { $problem ->
        *[other] Eso es una tensión. Quita el contacto, pon el multímetro en ohmios y mide otra vez.
     }
     [space] Escribe las cifras sin espacio entre ellas, como las marca el multímetro.
+    [thousands] Unos leen la marca como miles, otros como decimales. Escríbela de modo que nadie dude.
     [most] Es demasiado para este cable. Mira la unidad y la coma.
    *[number] Escribe las cifras que marca el multímetro, y su unidad.
 }
