@@ -159,6 +159,31 @@ def test_the_latest_of_several_meanings_is_offered_first_and_each_once(core):
     assert [means for means, _ in offered(later)] == ["plug", "wire"]
 
 
+OF_OLD = {"position": OUTER, "code": "C1E1A13", "failure_type": ""}
+NOW = {"position": OUTER, "code": "C1E1A", "failure_type": "13"}
+
+
+@pytest.mark.parametrize(("code", "at_first"), [("C1E1A13", OF_OLD), ("C1E1A", NOW)], ids=["of old", "now"])
+@pytest.mark.parametrize("typed", ["C1E1A", "c1e1a-96", "C1E1A13", "C1E1A 13"])
+def test_what_was_said_of_a_code_is_offered_however_its_failure_type_was_kept(core, code, at_first, typed):
+    """A version before took C1E1A13 for one code; what people said of it then is about C1E1A."""
+    first = begin(Driver(core), "v1")
+    first.test(OUTER, codes=[at_first], open_list=False, means=[{"code": code, "means": "wire to it"}])
+    again = begin(Driver(core, job="j000000000002", device="d0000000000000002"), "v2")
+    assert [means for means, _ in offered(again, typed)] == ["wire to it"]
+    assert offered(again, "C1E1B13") == []
+    for text in ("C1E1A", "C1E1A13"):
+        assert [each["id"] for each in core("job_list", text=text)["jobs"]] == [first.job]
+
+
+def test_a_meaning_that_was_said_under_both_is_offered_once_and_the_latest_first(core):
+    job = begin(Driver(core), "v1")
+    for code, means in ((OF_OLD, "wire"), (NOW, "wire"), (OF_OLD, "plug")):
+        job.test(OUTER, codes=[code], open_list=False, means=[{"code": code["code"], "means": means}])
+    job.test(OUTER, codes=[NOW], open_list=False, means=[{"code": "C1E1A", "means": "module"}])
+    assert [means for means, _ in offered(job, "C1E1A-13")] == ["module", "plug"]
+
+
 def test_a_meaning_goes_with_the_entry_that_said_it(core):
     job = begin(Driver(core), "v1")
     job.test(OUTER, codes=[CODE], open_list=False, means=[{"code": "B1A2B", "means": "wire"}])

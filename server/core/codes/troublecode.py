@@ -78,6 +78,11 @@ def words(failure_type: str) -> dict | str:
     return message(known) if known else ""
 
 
+def without_type(code: str) -> str:
+    """Return a code without the failure type that was taken for a part of it; C1E1A of C1E1A13."""
+    return _parted(code, "")[0]
+
+
 def in_one(code: dict) -> str:
     """Return a code of a test with its failure type, as it is written."""
     return "-".join([each for each in (code["code"], code["failure_type"]) if each])

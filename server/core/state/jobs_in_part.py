@@ -7,6 +7,7 @@ all jobs in memory give, or none yet.
 
 from collections import namedtuple
 
+from ..codes import troublecode
 from ..errors import NotLoaded
 
 _LINE = ("id", "vehicle", "complaint", "layout", "part", "positions", "reach", "opened_at")
@@ -37,11 +38,11 @@ def people_of(job: dict) -> list[str]:
 
 
 def codes_of(job: dict) -> list[str]:
-    """Return the trouble codes that the tests of a job showed, in order."""
+    """Return the trouble codes that the tests of a job showed, as they are told, in order."""
     codes = {}
     for test in job["tests"]:
         for shown in test["codes"]:
-            codes[shown["code"]] = True
+            codes[troublecode.in_one(shown)] = True
     return sorted(codes)
 
 

@@ -14,7 +14,7 @@ def look(job: Job, code: str, failure_type: str, open_list: bool) -> dict:
     They are offered, never taken by themselves: whoever reads the code knows whether it is the same maker's.
     """
     answer = troublecode.look(code, failure_type, open_list)
-    answer["before"] = _before(job, answer["code"]) if answer["code"] else []
+    answer["before"] = _before(job, troublecode.without_type(answer["code"])) if answer["code"] else []
     return answer
 
 
@@ -25,11 +25,14 @@ def _before(job: Job, code: str) -> list[dict]:
         if line["layout"] != job.layout:
             continue
         means = means_in(state, line)
-        if code in means:
-            key = (-means[code]["at"], identity)
-            known = said.get(means[code]["means"])
+        for told in sorted(means):
+            # What an older version took with its failure type for one code is about the same code.
+            if troublecode.without_type(told) != code:
+                continue
+            key = (-means[told]["at"], identity)
+            known = said.get(means[told]["means"])
             if known is None or key < known[0]:
-                said[means[code]["means"]] = (key, line["vehicle"])
+                said[means[told]["means"]] = (key, line["vehicle"])
     offered = []
     for _, means in sorted([(said[each][0], each) for each in said])[:_MOST_OFFERED]:
         vehicle = state.vehicles[said[means][1]]["name"]
