@@ -18,8 +18,8 @@ from server.core.parts.parking_wiring import HARNESS
 CHAIN, REACH = HARNESS.chain, HARNESS.reach
 # From the sensor to the control unit, as a hand comes along.
 FROM_THE_SENSOR = (
-    "seated", "pins", "wiggle", "supply", "ground-drop", "elsewhere", "half", "splice", "wiggle-line",
-    "continuity", "to-ground", "to-supply", "neighbour", "control-plug", "channels",
+    "seated", "pins", "wiggle", "supply", "ground-drop", "elsewhere", "wiggle-wire", "wire", "half", "splice",
+    "wiggle-line", "loom", "continuity", "to-ground", "to-supply", "neighbour", "control-plug", "channels",
 )  # fmt: skip
 INDEX = {probe.id: n for n, probe in enumerate(CHAIN.probes)}
 

@@ -16,7 +16,7 @@ REPAIR = 20.0
 # A round of checks of a circuit costs what the chain of checks of the app's sensors does: all of them where
 # all is good, and on average over the chain where it finds the fault (tests/core/test_harness.py).
 MINUTES = {"pull": 0.5, "plug": 0.2, "fit": 0.5, "test": 1.0, "clean": 1.0, "listen": 0.5, "part": 60.0,
-           "meter": 47.0, "meter_found": 12.0}  # fmt: skip
+           "meter": 51.0, "meter_found": 10.3}  # fmt: skip
 # How surely a present cause keeps a unit from ticking, and how often one that works goes unheard.
 SILENCES = {"unit": 0.7, "circuit": 0.5, "feed": 0.95, "control": 0.95}
 TICK_FALSE = 0.03

@@ -8,8 +8,8 @@ What is read while a fault that comes and goes is brought out, warm, is a round 
 without: what a circuit shows only warm is weighed from the first such reading on.
 
 Where the circuit is a chain (`harness/`), a round is complete once the chain names a segment or no check is
-left that is worth making. Checks know since when there are: a round recorded before the chain was complete
-with the checks of then, and stays it.
+left that is worth making. Checks know since when there are: a round recorded before there was a chain, or
+before the chain had a check, was complete with the checks of then, and stays it.
 """
 
 from collections import namedtuple
@@ -58,7 +58,13 @@ def is_complete(job: Job, of_place: list) -> bool:
     if last.since == 1:
         return not [check for check in _of_old(job) if check not in last.reads]
     found = _standing(job, of_place, last.reads, last.warm)
-    return named(found) is not None or not found.left
+    return named(found) is not None or not [n for n in found.left if _since(job, found, n) <= last.since]
+
+
+def _since(job: Job, found: Standing, n: int) -> int:
+    """Return with which list a check of a chain came."""
+    check = job.sort.circuit_check(found.chain.probes[n].id.replace(WARM, ""))
+    return check["since"] if check else 1
 
 
 def _of_old(job: Job) -> list[str]:

@@ -60,7 +60,9 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
         told = [made["text"], _where(harness, now)]
         # Nobody mends the likeliest of many places: what is left to check comes next.
         if chain.chances(weights)[likely] >= _LIKELY:
-            told.append(harness.mends[chain.segments[likely].id])
+            segment = chain.segments[likely].id
+            apart = message("guide-harness-apart")
+            told.append(apart if segment in harness.bought else harness.mends[segment])
         made["text"] = sentences(told)
     made["harness"] = view(job, position, None)
     return made

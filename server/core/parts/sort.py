@@ -75,9 +75,11 @@ Wire = namedtuple("Wire", ("size", "metres"))
 
 # A circuit that is reasoned over: its chain (`harness/chain.py`), the same with what shows only warm, place
 # -> minutes until a hand is there, the list of checks it goes by, segment -> its name within a sentence,
-# segment -> what is done to mend it, and the minutes of a whole round: where it finds the fault, on average
-# over the chain, and where all is good.
-Harness = namedtuple("Harness", ("chain", "warm", "reach", "since", "names", "mends", "found", "all_good"))
+# segment -> what is done to mend it, the segments that are bought anew (likely is not enough for that), and
+# the minutes of a whole round: where it finds the fault, on average over the chain, and where all is good.
+Harness = namedtuple(
+    "Harness", ("chain", "warm", "reach", "since", "names", "mends", "bought", "found", "all_good")
+)
 
 # A caution: the icon beside it (static/shapes/icons.js), its sentence, and the few words that stand for it
 # at the steps that need it once it was read.
