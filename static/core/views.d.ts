@@ -676,7 +676,7 @@ export interface HarnessView {
   /** The wire as it was noted. */
   wire: { size: string; centimetres: number; celsius: number; colour: string; words: string } | null;
   /** The sizes that a wire is noted with. */
-  sizes: string[];
+  sizes: { id: string; words: string }[];
 }
 
 export interface HarnessSegment {

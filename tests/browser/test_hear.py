@@ -105,7 +105,7 @@ def test_a_browser_that_lets_no_page_listen_says_so_and_the_ear_is_left(take_ear
     assert last(page, "listened")["ticks"] == ["rear-left-outer"]
 
 
-# A phone that keeps sound back until somebody taps for it: what is asked for before stays open without an end.
+# A phone that keeps sound back until somebody taps: what is asked for before stays open without an end.
 HELD_BACK = """globalThis.AudioContext = class extends AudioContext {
   constructor() {
     super();

@@ -5,7 +5,9 @@ import pytest
 from server.core.meter import copper
 from server.core.meter.figure import OPEN
 from server.core.meter.figure import read
+from server.core.parts import wires
 from server.core.parts.sorts import by_identity
+from server.words.speech import Speech
 from tests.core.driver import Driver
 from tests.core.driver import Refused
 from tests.core.scenarios import swapped
@@ -318,6 +320,21 @@ def test_gauges_follow_the_rule_that_their_table_is_made_by(gauge):
 def test_drops_are_those_of_worked_examples(size, metres, milliamperes, celsius, millivolts):
     micro_ohms = copper.resistance(size, metres * 1000, celsius)
     assert micro_ohms * milliamperes / 1e6 == pytest.approx(millivolts, abs=0.006)
+
+
+@pytest.mark.parametrize(
+    ("language", "figure", "told"),
+    [("en", "0.75", "have 0.13 Ω at 20 °C"), ("es", "0,75", "tienen 0,13 Ω a 20 °C")],
+)
+def test_the_size_of_a_wire_is_written_as_the_language_writes_figures(language, figure, told):
+    speech = Speech(language)
+    called = {size: speech.text(copper.called(size)) for size in copper.AT_20}
+    assert (called["0.75"], called["1"], called["AWG 20"]) == (f"{figure} mm²", "1 mm²", "AWG 20")
+    check = by_identity("parking-sensor").circuit_check("continuity")
+    noted = {"size": "0.75", "centimetres": 500, "celsius": 20}
+    for wire, size in ((None, called["0.5"]), (noted, called["0.75"])):
+        assert f", {size}, " in speech.text(wires.told(check, wire))
+    assert speech.text(wires.told(check, noted)).endswith(told + ".")
 
 
 FOOT = 304.8  # mm

@@ -296,7 +296,7 @@ def test_another_sort_goes_through_its_checks_in_order(core):
 
 
 def test_a_break_in_the_wire_itself_is_named(job):
-    """Without a check of the wire alone it could only be left over: three in four such faults were not named."""
+    """Without a check of the wire alone it could only be left over: most such faults were not named."""
     asked = go_through(job, wire="bad", half="bad", continuity="bad", signal="bad")
     assert "wire" in asked
     assert job.step()["title"] == "Right outer: it is in the wire to the bumper plug"

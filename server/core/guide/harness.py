@@ -128,7 +128,7 @@ def view(job: Job, position: str, n: int | None) -> dict | None:
         "readings": _readings(job, position, checks.now(job, position)[0]),
         "next": None if n is None else _next(harness, now, n, suspects),
         "wire": _wire(job.wire_at(position)),
-        "sizes": sorted(copper.AT_20),
+        "sizes": [{"id": size, "words": copper.called(size)} for size in sorted(copper.AT_20)],
     }
 
 

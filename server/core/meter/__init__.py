@@ -4,5 +4,6 @@
 by size, length and temperature; `limits` says which reading a figure stands for; `sound` has the speed of
 sound and judges distances by it. None knows the log.
 Public: `figure.read`, `figure.with_thousands`, `figure.offered`, `figure.unit_told`, `copper.resistance`,
-`copper.called`, `limits.AtMost`, `limits.Beside`, `limits.judge`, `sound.speed`, `sound.echo`, `sound.judged`.
+`copper.called`, `limits.AtMost`, `limits.Beside`, `limits.judge`, `sound.speed`, `sound.echo`,
+`sound.judged`.
 """

@@ -7,6 +7,9 @@ B258): a diameter of 0.127 mm times 92 to the power of (36 - n)/39, and copper o
 raises both by 0.393 % of their value at 20 °C, the temperature coefficient of annealed copper (IEC 60028).
 """
 
+from ..messages import decimal
+from ..messages import message
+
 # Size -> micro-ohms a metre at 20 °C.
 AT_20 = {
     "0.5": 39000,
@@ -29,6 +32,9 @@ def resistance(size: str, millimetres: int, celsius: int) -> int:
     return (at_20 * (1000000 + _MILLIONTHS_A_KELVIN * (celsius - 20)) + 500000000) // 1000000000
 
 
-def called(size: str) -> str:
-    """Return a size as it is written: 0.5 mm², AWG 20."""
-    return size if size.startswith("AWG") else size + " mm²"
+def called(size: str) -> str | dict:
+    """Return a size as it is written: 0.5 mm², its figure as the language has it, or AWG 20."""
+    if size.startswith("AWG"):
+        return size
+    whole, _, part = size.partition(".")
+    return message("guide-wire-square", size=decimal(int(whole + part), len(part)))

@@ -43,7 +43,7 @@ def told(check: dict, noted: dict | None) -> dict | None:
     return message(
         "guide-measure-copper",
         metres=wire.metres,
-        size=wire.size,
+        size=copper.called(wire.size),
         cool=_hundredths(cool),
         hot=_hundredths(hot),
     )

@@ -191,10 +191,10 @@ guide-measure-begin-warm = { $what ->
 }
 guide-measure-unclear = Can't tell
 # $metres (count): 5
-# $size: 0.5
+# $size: 0.5 mm²
 # $cool: 0.20
 # $hot: 0.24
-guide-measure-copper = Take off what the probes read when held together. { $metres } m of sound copper, { $size } mm², have { $cool } Ω at 20 °C. At 85 °C: { $hot } Ω.
+guide-measure-copper = Take off what the probes read when held together. { $metres } m of sound copper, { $size }, have { $cool } Ω at 20 °C. At 85 °C: { $hot } Ω.
 # $position: right outer
 guide-measure-done-title = The wiring checks at { $position } are done
 # $bad (count): 1
@@ -232,6 +232,8 @@ guide-wire-bad = More than { $most } Ω, or open
 # $ohms: 0.20
 # $celsius: 20
 guide-wire-copper = Take off what the probes read when held together. { $metres } m of sound copper, { $size }, have { $ohms } Ω at { $celsius } °C.
+# $size: 0.5
+guide-wire-square = { $size } mm²
 # $size: 0.5 mm²
 # $metres: 4.50
 # $celsius: 20

@@ -85,8 +85,6 @@ steps-circuit-read = What was read
 steps-circuit-wire = Wire and pins
 steps-circuit-wire-why = Colours and pins can be kept alone. With size and length, the limits of the checks fit this wire.
 steps-circuit-size = Size of the wire
-# $size: 0.5
-steps-circuit-square = { $size } mm²
 steps-circuit-length = Length, cm
 steps-circuit-celsius = Warm as, °C
 # $line: signal

@@ -23,7 +23,7 @@ causes-fix-circuit = Búscalo en { PART($sort, form: "wiring") } de { $position 
 causes-fix-blocked = Limpia { $position } y { $check }.
 causes-fix-feed = Mide la alimentación y la masa que comparten { PART($sort, form: "the-many") } del lado { $group }.
 causes-segment = { $segment ->
-    [pins] pines { JOIN("de", PART($sort, form: "the")) }
+    [pins] contactos { JOIN("de", PART($sort, form: "the")) }
     [connector] conector { JOIN("de", PART($sort, form: "the")) }
     [wire] cable
     [loom] cable a la unidad de control

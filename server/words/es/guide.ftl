@@ -116,7 +116,7 @@ guide-measure-begin-warm = { $what ->
     [drive] Revisar justo tras un viaje largo
    *[heat] Revisar calentando con aire caliente
 }
-guide-measure-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size } mm², tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
+guide-measure-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size }, tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
 guide-measure-done-text = Lecturas malas: { $bad } de { $count }.
@@ -131,6 +131,7 @@ guide-harness-apart = El intercambio de dos canales los distingue: un fallo de l
 guide-wire-good = { $most } Ω o menos
 guide-wire-bad = Más de { $most } Ω, o abierto
 guide-wire-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size }, tienen { $ohms } Ω a { $celsius } °C.
+guide-wire-square = { $size } mm²
 guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
 
 guide-take-title = Saca { $unit } de tu almacén

@@ -36,7 +36,7 @@ steps-repair-picture = { $when ->
 }
 steps-repair-what = ¿Qué se hizo?
 steps-repair-pin = Contacto encajado y asegurado
-steps-repair-plug = Enchufe limpio y seco
+steps-repair-plug = Conector limpio y seco
 steps-repair-wire = Cable reparado
 steps-repair-note = Con tus palabras: qué contacto, qué cable
 
@@ -79,7 +79,6 @@ steps-circuit-wire = Cable y contactos
 steps-circuit-wire-why = Los colores y contactos se guardan solos. Con sección y longitud, los límites de las comprobaciones se ajustan a este cable.
 steps-circuit-size = Sección del cable
 # $size: 0.5
-steps-circuit-square = { $size } mm²
 steps-circuit-length = Longitud, cm
 steps-circuit-celsius = Temperatura, °C
 # $line: signal

@@ -56,7 +56,7 @@ export function wireEntry(ctx, view) {
         <label class="field">
           <span class="field-note">${say('steps-circuit-size')}</span>
           <select @change=${put('size')}>
-            ${view.sizes.map((each) => html`<option value=${each} .selected=${each === typed.size}>${sizeWords(each)}</option>`)}
+            ${view.sizes.map(({ id, words }) => html`<option value=${id} .selected=${id === typed.size}>${words}</option>`)}
           </select>
         </label>
         ${FIELDS.map(
@@ -76,7 +76,7 @@ export function wireEntry(ctx, view) {
 
 /** @param {HarnessView} view @returns {Typed} */
 function known({ wire, pins, colours, sizes }) {
-  const { size = sizes[0], centimetres = '', celsius = INDOORS } = wire ?? {};
+  const { size = sizes[0].id, centimetres = '', celsius = INDOORS } = wire ?? {};
   const of = (/** @type {string} */ line) => colours.find((each) => each.line === line)?.colour ?? '';
   const each = { signal_colour: of('signal'), supply_colour: of('supply'), ground_colour: of('ground') };
   return { size, length: String(centimetres), celsius: String(celsius), pins, ...each };
@@ -91,11 +91,6 @@ function nameOf(name) {
 /** @param {Typed} typed */
 function coloursOf({ signal_colour, supply_colour, ground_colour }) {
   return { signal_colour: signal_colour.trim(), supply_colour: supply_colour.trim(), ground_colour: ground_colour.trim() };
-}
-
-/** Square millimetres are a bare figure. @param {string} size */
-function sizeWords(size) {
-  return /^\d/.test(size) ? say('steps-circuit-square', { size }) : size;
 }
 
 /**
