@@ -30,10 +30,10 @@ def measuring(*answers: int):
 
 
 def at_check(name: str):
-    """Return a driver whose job is at this check, all before it being good."""
+    """Return a driver whose job is at this check, all before it good but for one that could not be told."""
     driver = measuring()
-    while driver.step()["expects"]["check"] != name:
-        driver.choose(0)
+    while (check := driver.step()["expects"]["check"]) != name:
+        driver.choose(2 if check == "wire" else 0)
     return driver
 
 
@@ -50,6 +50,8 @@ def at_job(phone: Screens, driver):
     [
         pytest.param(lambda: at_check("pins"), 0, 1, id="a look"),
         pytest.param(lambda: at_check("half"), 2, 0, id="along the wire"),
+        pytest.param(lambda: at_check("wire"), 2, 0, id="the wire alone"),
+        pytest.param(lambda: at_check("loom"), 2, 0, id="on from the bumper plug"),
         pytest.param(lambda: at_check("ground-drop"), 2, 0, id="to bare metal"),
         pytest.param(lambda: at_check("neighbour"), 2, 0, id="to the wire beside it"),
         pytest.param(lambda: measuring(1), 0, 0, id="named"),
