@@ -74,6 +74,12 @@ def test_the_circuit_is_drawn_with_room_and_says_where_the_probes_go(
     assert phone.lacking(*SIZES) == {}
 
 
+def test_a_wire_that_is_measured_alone_is_named_once(take_screens):
+    page = at_job(take_screens(width=320), at_check("wire"))
+    told = page.locator(".circuit-place").inner_text()
+    assert told == "Probes on both ends of the signal wire: the wire to the bumper plug."
+
+
 def test_a_reading_shows_in_the_drawing_and_in_words(take_screens):
     page = at_job(take_screens(), measuring(1))
 

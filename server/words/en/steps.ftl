@@ -62,6 +62,9 @@ steps-measure-unit = Unit
 
 # $place: the pins of the sensor's plug
 steps-circuit-look = Here: { $place }.
+# $line: signal
+# $place: the wire to the bumper plug
+steps-circuit-probe-ends = Probes on both ends of the { $line } wire: { $place }.
 # $from: the pins of the sensor's plug
 # $to: the control unit's plug
 # $line: signal

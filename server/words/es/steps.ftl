@@ -58,6 +58,7 @@ steps-circuit-look = Aquí: { $place }.
 # $from: the pins of the sensor's plug
 # $to: the control unit's plug
 # $line: signal
+steps-circuit-probe-ends = Puntas en los extremos del cable de { $line }: { $place }.
 steps-circuit-probe-along = Puntas en el cable de { $line }: { $from }, { $to }.
 # $place: the pins of the sensor's plug
 # $line: signal

@@ -53,6 +53,7 @@ function placeOf({ segments, colours }, { from, to, line }) {
   const typed = colours.find((each) => each.line === line);
   const touched = typed ? say('steps-circuit-line-coloured', { line: plain, colour: typed.colour }) : plain;
   if (ASIDE[to]) return say(ASIDE[to], { place: nameOf(from), line: touched });
+  if (from === to) return say('steps-circuit-probe-ends', { place: nameOf(from), line: touched });
   return say('steps-circuit-probe-along', { from: nameOf(from), to: nameOf(to), line: touched });
 }
 
