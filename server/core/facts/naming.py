@@ -219,10 +219,6 @@ class Units(NamingField):
 class LabelCode(Name):
     """The code on a label."""
 
-    def bound(self, path, value):
-        """Refuse a text that no label holds: it becomes a part of names of files."""
-        bound_id(path, value)
-
     def told(self, value, names):
         """Return the code as people read it."""
         return names.code(value)
@@ -230,12 +226,6 @@ class LabelCode(Name):
 
 class LabelCodeOrNone(Text):
     """The code on a label; "" where there is none."""
-
-    def bound(self, path, value):
-        """Refuse what `LabelCode` does."""
-        if value:
-            check_name(path, value)
-            bound_id(path, value)
 
     def told(self, value, names):
         """Return the code as people read it."""

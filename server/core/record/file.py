@@ -83,7 +83,7 @@ def title(state, unit: str, job: str) -> dict:
 
 
 def file_name(state, unit: str, job: str) -> str:
-    """Return the name that the file goes by; what was kept before there was a pattern of ids is in none."""
+    """Return the name that the file goes by; a code or an id that is no plain word is in none."""
     code = state.units[unit]["code"] if unit else ""
     for name in (code, unit, job):
         if ids.fits(name):
@@ -93,11 +93,13 @@ def file_name(state, unit: str, job: str) -> str:
 
 def fields(state, unit: str, job: str, gathered, told: dict) -> dict:
     """Return what `record.json` says, but for who made it, when, with which core, and what is missing."""
+    code = state.units[unit]["code"] if unit else ""
     return {
         "v": VERSION,
         "unit": unit,
         "job": job,
-        "code": state.units[unit]["code"] if unit else "",
+        # A code that was never issued is no label's: the form of a record (`form.py`) knows of none.
+        "code": code if labels.may_be_issued(code) else "",
         "jobs": gathered.jobs,
         "format": envelope.FORMAT_VERSION,
         "elsewhere": gathered.elsewhere,

@@ -18,15 +18,6 @@ OPENED = {
 }
 
 
-def labelled(code):
-    return {"kind": "unit_labelled", "data": {"unit": "u1", "code": code, "how": "typed"}}
-
-
-def added(code):
-    data = {"unit": "u1", "part": "", "serial": "", "code": code, "how": "typed", "place": "stock"}
-    return {"kind": "unit_added", "data": data}
-
-
 def with_field(entry, **fields):
     return entry_of({**entry["event"], **fields})
 
@@ -43,10 +34,6 @@ def with_field(entry, **fields):
             "data.positions[0].id",
             'letters from a to z, digits, "-", "_" and "."',
         ),
-        (labelled("JRM\nMA"), "data.code", 'letters from a to z, digits, "-", "_" and "."'),
-        (labelled("../JRMMA"), "data.code", 'letters from a to z, digits, "-", "_" and "."'),
-        (added('J"'), "data.code", 'letters from a to z, digits, "-", "_" and "."'),
-        (added("J" * 81), "data.code", "text of 1 to 80 characters"),
         (
             {"kind": "reach_set", "data": {"position": "nose", "minutes": 2**53 - 1}},
             "data.minutes",

@@ -86,3 +86,21 @@ def sent(phone, counter, draft):
     assert is_taken(draft), draft
     sender.entries.append(entry)
     return event
+
+
+def test_the_record_of_a_sensor_whose_code_was_never_issued_is_intact(phone):
+    """It was called altered as soon as it was made."""
+    unit = {
+        "unit": "u00000000000a",
+        "part": "",
+        "serial": "",
+        "code": "JRMMB",
+        "how": "typed",
+        "place": "stock",
+    }
+    phone.record("unit_added", unit, None)
+    assert phone.synced()["refused"] == []
+
+    record = phone.get("/api/records/u00000000000a").data
+    checked = phone.write("POST", "/api/records/check", data=record, content_type="application/zip")
+    assert checked.get_json()["outcome"] == "intact"
