@@ -1320,6 +1320,8 @@ export interface CounterCard {
   waiting: boolean;
   /** The digest of its record from another shop, where one is kept here; '' where none is. */
   record_file: string;
+  /** Whether there are pictures to compare the part with, here or in that record. */
+  pictured: boolean;
   /** By what other counters of a chain find it again. */
   keys: string[];
 }

@@ -11,8 +11,13 @@ import threading
 import time
 from collections import Counter
 from collections.abc import Callable
+from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import ExitStack
 from contextlib import closing
+from contextlib import contextmanager
+
+import psycopg
 
 from server.register import address
 from server.register import entries
@@ -40,14 +45,15 @@ LATERAL (VALUES ('label ' || upper(substr(md5('l' || n), 1, 10)) || ' counter-' 
 def main() -> None:
     """Prints the figures."""
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--clients", type=int, default=50)
+    parser.add_argument("--clients", type=int, default=50, help="0 for the look-ups alone")
     parser.add_argument("--parts", type=int, default=1000)
     parser.add_argument("--returns", type=int, default=10_000_000)
     asked = parser.parse_args()
     options = ("fsync=on", "max_connections=120", "shared_buffers=512MB", "max_wal_size=8GB")
     with closing(Postgres(options)) as server:
-        print_claims("at once", server, asked.clients, asked.parts, kills=0)
-        print_claims(f"database killed {KILLS} times", server, asked.clients, asked.parts, kills=KILLS)
+        if asked.clients:
+            print_claims("at once", server, asked.clients, asked.parts, kills=0)
+            print_claims(f"database killed {KILLS} times", server, asked.clients, asked.parts, kills=KILLS)
         print_look_ups(server, asked.returns)
 
 
@@ -109,27 +115,36 @@ def print_claims(what: str, server: Postgres, clients: int, parts: int, *, kills
 
 
 def print_look_ups(server: Postgres, most: int) -> None:
-    """Times a look-up by label and serial number in a small register and in a large one."""
-    register = address.checked(server.new_register())
-    medians = []
-    with closing(opened(register)) as connection:
-        connection.autocommit = True
-        filled = 0
-        for returns in (min(FIRST_RETURNS, most), most):
-            for first in range(filled + 1, returns + 1, 1_000_000):
-                connection.execute(_FILL, {"first": first, "last": min(first + 999_999, returns)})
-            filled = returns
-            connection.execute("VACUUM ANALYZE swaptrail_returns")
-            for look_up in (_known(connection, returns), _unknown(connection)):
-                times = sorted(_timed(look_up) for _ in range(LOOK_UPS))
-                medians.append(statistics.median(times))
+    """Times a look-up by label and serial number in a small register and in a large one, turn about.
+
+    What else the machine does meanwhile then weighs on both alike.
+    """
+    sizes = (min(FIRST_RETURNS, most), most)
+    with ExitStack() as registers:
+        connections = [registers.enter_context(_filled(server, returns)) for returns in sizes]
+        known = [_known(*each) for each in zip(connections, sizes, strict=True)]
+        unknown = [_unknown(connection) for connection in connections]
+        for what, look_ups in (("known", known), ("unknown", unknown)):
+            took = list(zip(*([_timed(each) for each in look_ups] for _ in range(LOOK_UPS)), strict=True))
+            medians = [statistics.median(each) for each in took]
+            for size, median, times in zip(sizes, medians, took, strict=True):
+                late = sorted(times)[LOOK_UPS * 99 // 100]
                 print(
-                    f"{returns} returns, {look_up.__name__[1:]}: median {medians[-1] * 1000:.3f} ms, "
-                    f"99 of 100 within {times[LOOK_UPS * 99 // 100] * 1000:.3f} ms"
+                    f"{size} returns, {what}: median {median * 1000:.3f} ms, "
+                    f"99 of 100 within {late * 1000:.3f} ms"
                 )
-    print(
-        f"times the smaller one: known {medians[2] / medians[0]:.2f}, unknown {medians[3] / medians[1]:.2f}"
-    )
+            print(f"{what}: {medians[1] / medians[0]:.2f} times the smaller one")
+
+
+@contextmanager
+def _filled(server: Postgres, returns: int) -> Iterator[psycopg.Connection]:
+    """Gives a connection to a new register with so many returns."""
+    with closing(opened(address.checked(server.new_register()))) as connection:
+        connection.autocommit = True
+        for first in range(1, returns + 1, 1_000_000):
+            connection.execute(_FILL, {"first": first, "last": min(first + 999_999, returns)})
+        connection.execute("VACUUM ANALYZE swaptrail_returns")
+        yield connection
 
 
 def _known(connection, returns: int) -> Callable[[], None]:

@@ -77,6 +77,17 @@ def test_a_kept_record_releases_the_hold_and_the_part_in_hand_is_held_against_it
     assert here.look(serial="S-100")["headline"] == "Accepted before"
 
 
+def test_nobody_compared_by_eye_what_has_no_picture_in_its_record_either(core):
+    """A tap on 'It is the same part' told that pictures had been compared, where that record has none."""
+    for photos, standing_of_part in ((True, "pass"), (False, "hold")):
+        other = Core()
+        job = proven(other, photos=photos)
+        here = Here(core if photos else Core(), job.labels[BAD])
+        here.keep(weighed(other))
+        answer = here.look(compared="same")
+        assert (answer["pictured"], standing(answer, "part")) == (photos, standing_of_part)
+
+
 @pytest.mark.parametrize(
     ("field", "rule", "proposed"), [("holds", "photos", "hold"), ("fails", "verdict", "refuse")]
 )

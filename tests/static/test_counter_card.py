@@ -8,8 +8,8 @@ _CARD = """() => import('/app/parts.js').then(({ proposalCard, renderInto }) => 
   const check = (rule) => ({ rule, title: rule, state: 'hold', sentence: `${rule} is not known` });
   const bad = { ...check('custody'), get sentence() { throw new RangeError('a check of no use'); } };
   const checks = [check('identity'), bad, check('part')];
-  const answer = { checks, photos: null, proposed: 'hold', word: 'Hold', headline: 'Look again',
-    shown: 'K7F-3M', part: 'PS-1', from: '' };
+  const answer = { checks, photos: null, pictured: true, proposed: 'hold', word: 'Hold',
+    headline: 'Look again', shown: 'K7F-3M', part: 'PS-1', from: '' };
   const place = document.createElement('main');
   renderInto(proposalCard({ ctx: {} }, answer), place);
   return [place.querySelectorAll('[data-broken]').length, place.textContent];

@@ -15,6 +15,14 @@ from .photos import of_itself
 from .photos import pictures
 
 
+def is_pictured(case) -> bool:
+    """Tell whether there are pictures to compare the part with, here or in the file of its record."""
+    kept = evidence.of(case["unit"])
+    if case["unknown"]:
+        return kept is not None and "photos" in kept["passes"]
+    return case["unit"] is not None and bool(pictures(case["unit"], case["job"]))
+
+
 def look(state, case):
     """Refuse another part number or serial; hold what nobody has compared yet."""
     unit, read = case["unit"], case["read"]
@@ -40,8 +48,7 @@ def look(state, case):
         same = [field for field in ("part", "serial") if read[field] and unit[field]]
         numbers = all_of([message("returns-part-number", field=each, number=unit[each]) for each in same])
         return check("pass", message("returns-part-title"), message("returns-part-read", numbers=numbers))
-    # A record of another yard may have its pictures elsewhere.
-    pictured = case["unknown"] or pictures(unit, case["job"])
+    pictured = is_pictured(case)
     if read["compared"] == "same" and pictured:
         return check("pass", message("returns-part-title"), message("returns-part-by-eye"))
     there = "some" if pictured else "none"

@@ -14,6 +14,7 @@ from ..messages import message
 from ..parts import sorts
 from ..returns import evidence
 from ..returns.keys import keys
+from ..returns.part import is_pictured
 from ..returns.photos import of_itself
 from ..returns.photos import pictures
 from ..state import own_label
@@ -106,6 +107,7 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
         "against": against,
         "waiting": waiting is not None,
         "record_file": kept["file"] if kept else "",
+        "pictured": is_pictured(case),
         "keys": keys(state, unit, label["code"], read["serial"], asked["host"]),
         "photos": _pictures(unit, job, asked["now"]) if unit else [],
         "reasons": [message(each) for each in REASONS],

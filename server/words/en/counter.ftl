@@ -20,6 +20,7 @@ counter-own-words = Or in your own words
 counter-reason-wanted = Say what you decide, and give a reason.
 counter-no-record = No record here
 counter-record-file = Its record as a file
+counter-pictures-in-record = Its pictures are in its record. Save it as a file, and open that under “Check a record”.
 counter-record-not-here = The record did not come
 # $moment: 28 Nov, 09:05
 # $name: Sam

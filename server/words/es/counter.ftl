@@ -13,6 +13,7 @@ counter-own-words = O con tus palabras
 counter-reason-wanted = Di qué decides y da un motivo.
 counter-no-record = Sin registro aquí
 counter-record-file = Su registro como archivo
+counter-pictures-in-record = Sus fotos están en su registro. Guárdalo como archivo y ábrelo en «Comprobar un registro».
 counter-record-not-here = El registro no ha llegado
 counter-signed-by = { $moment }, firmado por { $name }
 counter-twice = Decidido en dos mostradores; ambas decisiones quedan en el registro

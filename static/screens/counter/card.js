@@ -88,8 +88,7 @@ function check({ state, title, sentence: words }, headline = '') {
  */
 function comparing(work, answer) {
   const claimed = answer.checks.find((each) => each.rule === 'part');
-  const pictured = answer.checks.find((each) => each.rule === 'photos');
-  if (claimed?.state !== 'hold' || pictured?.state === 'hold') return nothing;
+  if (claimed?.state !== 'hold' || !answer.pictured) return nothing;
   const { services } = work.ctx;
   const itself = answer.photos.filter(({ alone }) => alone).slice(-1);
   const others = answer.photos.filter((each) => !itself.includes(each));
@@ -107,6 +106,7 @@ function comparing(work, answer) {
           )}
         </ul>`
       : nothing}
+    ${answer.photos.length ? nothing : html`<p>${say('counter-pictures-in-record')}</p>`}
     <div class="answers">
       <button class="answer" type="button" @click=${() => work.compare('same')}><span>${say('counter-same-part')}</span></button>
       <button class="answer" type="button" @click=${() => work.compare('other')}><span>${say('counter-other-part')}</span></button>

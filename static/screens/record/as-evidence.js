@@ -40,7 +40,7 @@ export function asEvidence(ctx, record) {
     ${maker.confirmed
       ? data.waiting?.map(
           (/** @type {WaitingReturn} */ line) => html`<button class="answer" type="button" @click=${() => use(ctx, record, line)}>
-            ${code(line.shown)} <span>${say('sealed-evidence-use', { host: line.code.split('@')[1] })}</span>
+            <span>${code(line.shown)} ${say('sealed-evidence-use', { host: line.code.split('@')[1] })}</span>
           </button>`,
         )
       : nothing}
