@@ -297,7 +297,8 @@ def test_a_phone_that_is_killed_has_taken_a_file_in_as_a_whole_or_not_at_all(tmp
 def open_outbox(phone):
     """Open the screen of what waits, on which a file is taken in; return the page."""
     phone.page.goto(f"{phone.base}/#/outbox")
-    phone.page.locator(".screen").wait_for()
+    # Not the picture of what it showed last.
+    phone.page.locator("#app:not([inert]) .screen").wait_for()
     return phone.page
 
 
