@@ -13,23 +13,23 @@ what a test missed; the habit ends at the first clean test.
 What goes wrong is rare, so it is weighed by its chance in the true world, which the same evidence gives, and
 not by counting: 7,800 jobs counted 4.8 comebacks of the habit in 100, and their chance is 5.4. The goals are
 held against the chances; what was counted stands beside them.
-With 160 jobs a board and world the app takes 0.858 x the habit's minutes (0.875 on 4 positions, 0.842 on 8)
-and has 0.04 comebacks in 100 jobs, 0.31 where misses are three times as likely. Good parts were bought where
-a new one faulted in a place whose circuit the first test had missed: it is tried elsewhere now before
-another is bought. In five worlds (160 jobs a board) that took them from 0.20 to 0.08 in 100 jobs at the same
-weighed minutes (0.853 x). Of 1,000 jobs circuits three times as likely have 0.04 and 0.05, misses 0.05 and
-0.05, units a third as likely 0.07 and 0.08. Above 0.1 is one world: false alarms three times as likely (0.15
-and 0.17). There dirt that went with the exchange and a false alarm beside it look like a bad unit, 2 in
-1,000; a test more before each purchase would tell, but takes a minute, in more than half of the jobs, to
-save 0.07 minutes of a part's 45.
+With 160 jobs a board and world the app took 0.858 x the habit's minutes, of 1,000 it takes 0.854, and has
+0.04 comebacks in 100 jobs, 0.31 where misses are three times as likely. Good parts were bought where a new
+one faulted in a place whose circuit the first test had missed: it is tried elsewhere now before another is
+bought. In five worlds (160 jobs a board) that took them from 0.20 to 0.08 in 100 jobs at the same weighed
+minutes (0.853 x). Of 1,000 jobs circuits three times as likely have 0.04 and 0.05, misses 0.05 and 0.05,
+units a third as likely 0.07 and 0.08. Above 0.1 is one world: false alarms three times as likely (0.15 and
+0.17). There dirt that went with the exchange and a false alarm beside it look like a bad unit, 2 in 1,000; a
+test more before each purchase would tell, but takes a minute, in more than half of the jobs, to save 0.07
+minutes of a part's 45.
 
-With a spare at hand it takes 0.710 x the habit's minutes (160 jobs a board and world: 0.722 on 4 positions,
-0.699 on 8) and has 0.05 comebacks. Of 1,000 jobs good parts come to 0.16 and 0.42 where false alarms are
-three times as likely, 0.17 and 0.25 with misses, 0.08 and 0.28 with circuits, 0.12 and 0.32 with units a
-third as likely, 0.10 with dirt on 4 positions. It is mostly the usual way: wiped, the spare in, clean, 1 to
-2 in 1,000 a job, for a circuit that was missed twice looks the same; only a test more in each job would
-tell, of 12 minutes. On 8 positions up to 0.2 are two cars with two faults or three, the same in each world,
-that have a new part left beside the spare.
+With a spare at hand it takes 0.699 x the habit's minutes (0.710 of 160 jobs a board and world) and has 0.05
+comebacks. Of 1,000 jobs good parts come to 0.16 and 0.42 where false alarms are three times as likely, 0.17
+and 0.25 with misses, 0.08 and 0.28 with circuits, 0.12 and 0.32 with units a third as likely, 0.10 with dirt
+on 4 positions. It is mostly the usual way: wiped, the spare in, clean, 1 to 2 in 1,000 a job, for a circuit
+that was missed twice looks the same; only a test more in each job would tell, of 12 minutes. On 8 positions
+up to 0.2 are two cars with two faults or three, the same in each world, that have a new part left beside the
+spare.
 It was 0.799 on 4 positions, on the same cars, as long as cleaning a position paid its reach: a sensor's face
 lies outside, it is wiped with nothing opened. So it is wiped before the spare goes in, and nothing has to go
 back to be told: one bad sensor of four takes 8.5 minutes in place of 9.9. Where two are bad the spare goes in
