@@ -91,7 +91,7 @@ def test_a_repair_is_proved_by_a_clean_test_and_by_none_before(core):
     job.test(OUTER)
     job.fact("circuit_repaired", cause="circuit:" + OUTER, what="pin", segment="connector")
     assert "Clean tests now prove the repair." in job.view()["reasoning"]["detail"]
-    assert told(core, job)["proof"] == "Nothing proves a repair yet."
+    assert told(core, job)["proof"] == ["Nothing proves a repair yet."]
     job.test()
     assert "clean tests have proved it" in job.view()["reasoning"]["detail"]
     done = [each["sentence"] for each in told(core, job)["done"]]
