@@ -156,15 +156,16 @@ def _standing(job: Job, of_place: list, reads: dict, warm: bool) -> Standing:
         if len(kept) == _MOST_KEPT:
             kept.clear()
         kept[asked] = _after(chain, *asked)
-    return kept[asked]
+    return Standing(chain, *kept[asked])
 
 
-def _after(chain: Chain, present: tuple, reads: tuple, warm: bool) -> Standing:
+def _after(chain: Chain, present: tuple, reads: tuple, warm: bool) -> tuple:
+    """Return what a Standing says of a chain, without the chain, which keeps it."""
     weights = chain.shares()
     for each in present:
         weights = chain.read(weights, dict(each))
     unmade = chain.unmade(dict(reads), warm)
-    return Standing(chain, weights, dict(reads), chain.worthwhile(weights, unmade), unmade)
+    return weights, dict(reads), chain.worthwhile(weights, unmade), unmade
 
 
 def _under_ids(reads: dict, warm: bool) -> tuple:
