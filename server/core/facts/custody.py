@@ -60,13 +60,28 @@ def _unit_fitted(state, event, job) -> None:
 def _unit_moved(state, event, job) -> None:
     data = event["data"]
     unit = known(state, event, job)
-    if disputed(unit) or unit["place"] == "fitted":
+    if disputed(unit) or unit["place"] == "fitted" or _went_elsewhere(unit, event):
         contradict(state, event, job, unit["id"], claim_of(data["place"], None, None))
         return
     alone = data.get("alone") and job is not None and state.units_out(job["id"]) == [unit["id"]]
     put(state, event, job, unit, data["place"], None, data["how"])
     if alone:
         unit["moves"][-1]["alone"] = True
+
+
+def _went_elsewhere(unit, event) -> bool:
+    """Tell whether other phones took a unit from where this one says that it was, and to another place.
+
+    Who knew of its last change of custody says so by `was`, or made that change.
+    """
+    data = event["data"]
+    was, place = data.get("was"), unit["place"]
+    if was is None or place == was:
+        return False
+    if place == data["place"] and (place != "out" or unit["job"] == event["job"]):
+        return False
+    since = stories.moves_since(unit["moves"], was)
+    return bool(since) and event["device"] not in [stories.device_of(move["event"]) for move in since]
 
 
 def _unit_seen(state, event, job) -> None:
@@ -207,6 +222,8 @@ KINDS = (
         Text("note"),
         # Nothing else was in hand on the job, so that it could not be taken for another.
         Flag("alone", later=True),
+        # Where it was for whoever moved it: off line nobody knows where another phone put it meanwhile.
+        Place("was", _PLACES, later=True),
         does=_unit_moved,
         tells=("facts-unit-moved", "unit", "place"),
         job=MAY_HAVE_JOB,

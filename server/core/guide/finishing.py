@@ -249,7 +249,9 @@ def place_choices(job: Job, unit: str, alone: bool) -> list[dict]:
         {
             "words": message(said),
             "wants": "note" if bad and place == "stock" else "",
-            "events": [draft("unit_moved", unit=unit, place=place, how="tapped", note="", alone=alone)],
+            "events": [
+                draft("unit_moved", unit=unit, place=place, how="tapped", note="", alone=alone, was="out")
+            ],
         }
         for place, said in _WHERE_TO
     ]

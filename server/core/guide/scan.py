@@ -136,7 +136,8 @@ def _at_take(job: Job, expects, read, how) -> dict:
     unit = expects["unit"]
     if read["unit"] != unit:
         return stops.wrong(job, read, unit, expects["position"], how)
-    read["events"] = [draft("unit_moved", unit=unit, place="out", how=how, note="")]
+    was = job.state.units[unit]["place"]
+    read["events"] = [draft("unit_moved", unit=unit, place="out", how=how, note="", was=was)]
     return read
 
 

@@ -113,6 +113,14 @@ def _last_place(moves: list, place: str) -> dict | None:
     return None
 
 
+def moves_since(moves: list, place: str) -> list:
+    """Return the changes of custody since a unit was last at a place, none where it never was there."""
+    for n in range(len(moves) - 1, -1, -1):
+        if _LEADS_TO.get(moves[n]["what"]) == place:
+            return [move for move in moves[n + 1 :] if move["what"] in _LEADS_TO]
+    return []
+
+
 def _story(identity: str, claim: dict, move: dict | None) -> Story:
     return Story(identity, claim["place"], claim["vehicle"], claim["position"], move)
 

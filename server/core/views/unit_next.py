@@ -62,7 +62,7 @@ def _places(state, unit, how) -> list:
     return [
         {"place": place, "words": message("views-unit-next-place", place=place),
          "wants": "note" if bad and place == "stock" else "",
-         "events": [draft("unit_moved", unit=unit["id"], place=place, how=how, note="")]}
+         "events": [draft("unit_moved", unit=unit["id"], place=place, how=how, note="", was=unit["place"])]}
         for place in _PLACES
         if place != unit["place"]
     ]  # fmt: skip
