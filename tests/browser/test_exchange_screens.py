@@ -390,13 +390,13 @@ def measuring(check):
 
 
 def test_a_measured_figure_is_recorded_with_its_reading(phone):
-    driver, _ = measuring("continuity")
+    driver, then = measuring("continuity")
     page = phone(driver)
 
     page.get_by_label("Measured").fill("4,7")
     press(page, "Bad More than 2 Ω, or open")
 
-    page.get_by_text("The wiring checks at right outer are done").wait_for()
+    page.get_by_text(then).wait_for()
     measured = last(page, "circuit_measured")
     assert (measured["check"], measured["value"], measured["reads"]) == ("continuity", "4,7 Ω", "bad")
 
