@@ -61,6 +61,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "make_lessons_given",
         "bound_what_is_kept_apart",
         "note_the_size_of_what_is_kept_apart",
+        "number_labels_out_of_use",
     ]
 
 
