@@ -81,6 +81,14 @@ def test_an_earlier_change_that_is_taken_back_makes_no_dispute(ben, ana):
     assert where(ben) == ("counter", [])
 
 
+def test_who_comes_late_with_where_it_went_on_from_contradicts_nobody(ben, ana):
+    """The counter had the part, and it was scrapped, before the phone that handed it over was heard again."""
+    takes(ana, "counter", was="out")
+    takes(ana, "scrapped", was="counter")
+    takes(ben, "counter", was="out")
+    assert where(ben)[1] == []
+
+
 def test_an_entry_from_before_says_not_where_it_was(ben, ana):
     takes(ben, "stock", was="out")
     ana.force("unit_moved", unit=PULLED, place="counter", how="tapped", note="")

@@ -70,18 +70,21 @@ def _unit_moved(state, event, job) -> None:
 
 
 def _went_elsewhere(unit, event) -> bool:
-    """Tell whether other phones took a unit from where this one says that it was, and to another place.
+    """Tell whether other phones took a unit from where this one says that it was, and never to this place.
 
-    Who knew of its last change of custody says so by `was`, or made that change.
+    Who knew of its last change of custody says so by `was`, or made that change. Two hands that have it are
+    two places where they are on two jobs.
     """
-    data = event["data"]
-    was, place = data.get("was"), unit["place"]
-    if was is None or place == was:
-        return False
-    if place == data["place"] and (place != "out" or unit["job"] == event["job"]):
+    was, place = event["data"].get("was"), event["data"]["place"]
+    if was is None or unit["place"] == was:
         return False
     since = stories.moves_since(unit["moves"], was)
-    return bool(since) and event["device"] not in [stories.device_of(move["event"]) for move in since]
+    for move in since:
+        if stories.device_of(move["event"]) == event["device"]:
+            return False
+        if stories.leads_to(move) == place and (place != "out" or move["job"] == event["job"]):
+            return False
+    return bool(since)
 
 
 def _unit_seen(state, event, job) -> None:

@@ -116,9 +116,14 @@ def _last_place(moves: list, place: str) -> dict | None:
 def moves_since(moves: list, place: str) -> list:
     """Return the changes of custody since a unit was last at a place, none where it never was there."""
     for n in range(len(moves) - 1, -1, -1):
-        if _LEADS_TO.get(moves[n]["what"]) == place:
-            return [move for move in moves[n + 1 :] if move["what"] in _LEADS_TO]
+        if leads_to(moves[n]) == place:
+            return [move for move in moves[n + 1 :] if leads_to(move)]
     return []
+
+
+def leads_to(move: dict) -> str:
+    """Return the place that a change of custody led to, "" where it led to none."""
+    return _LEADS_TO.get(move["what"], "")
 
 
 def _story(identity: str, claim: dict, move: dict | None) -> Story:
