@@ -24,12 +24,13 @@ test more before each purchase would tell, but takes a minute, in more than half
 minutes of a part's 45.
 
 With a spare at hand it takes 0.699 x the habit's minutes (0.710 of 160 jobs a board and world) and has 0.05
-comebacks. Of 1,000 jobs good parts come to 0.16 and 0.42 where false alarms are three times as likely, 0.17
-and 0.25 with misses, 0.08 and 0.28 with circuits, 0.12 and 0.32 with units a third as likely, 0.10 with dirt
-on 4 positions. It is mostly the usual way: wiped, the spare in, clean, 1 to 2 in 1,000 a job, for a circuit
-that was missed twice looks the same; only a test more in each job would tell, of 12 minutes. On 8 positions
-up to 0.2 are two cars with two faults or three, the same in each world, that have a new part left beside the
-spare.
+comebacks. Of 1,000 jobs good parts come to 0.16 and 0.22 on 4 and on 8 positions where false alarms are three
+times as likely, 0.17 and 0.15 with misses, 0.08 and 0.18 with circuits, 0.12 and 0.22 with units a third as
+likely, 0.10 and 0.11 with dirt, 0.06 and 0.16 nominal; counted they are 0.1 or less in these worlds, but for
+false alarms (0.3) and, on 4 positions, misses (0.2). It is mostly the usual way: wiped, the spare in, clean,
+1 to 2 in 1,000 a job, for a circuit that was missed twice looks the same; only a test more in each job would
+tell, of 12 minutes. On 8 positions 0.1 is one car with three faults, the same in most worlds. A new part left
+beside a spare that stayed is no part too many: it takes the spare's place on the shelf.
 It was 0.799 on 4 positions, on the same cars, as long as cleaning a position paid its reach: a sensor's face
 lies outside, it is wiped with nothing opened. So it is wiped before the spare goes in, and nothing has to go
 back to be told: one bad sensor of four takes 8.5 minutes in place of 9.9. Where two are bad the spare goes in

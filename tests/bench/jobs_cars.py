@@ -66,6 +66,16 @@ class JobCar(Car):
         own = [entry["id"] for entry in self.case["units"] if not entry["id"].startswith("s")]
         return [unit for unit in own if unit not in self.fitted.values() and unit not in self.thrown_away]
 
+    def given_up(self) -> list:
+        """Return the units that the job used up.
+
+        A new one that lies beside a spare that stayed is none: it takes the spare's place on the shelf.
+        """
+        bench = self.on_bench()
+        stayed = len([unit for unit in self.fitted.values() if unit.startswith("s")])
+        shelved = [unit for unit in bench if unit.startswith("new")][:stayed]
+        return self.thrown_away + [unit for unit in bench if unit not in shelved]
+
     def live_names(self) -> set:
         """Return the causes that would act now, each with its generation, as the core names them."""
         done = [cause for test in self.case["tests"] for cause in test["repaired"]]
@@ -78,7 +88,7 @@ class JobCar(Car):
     def end(self, closed: bool) -> End:
         """Return what became of the job; a unit left on the bench was bought anew."""
         self.minutes += SEAT * len(self.hanging)
-        gone = self.thrown_away + self.on_bench()
+        gone = self.given_up()
         good = len([unit for unit in gone if f"unit:{unit}" not in self.present])
         chances, live = self._by_true_rates()
         doubt = sum(1 - chances[f"unit:{unit}"] for unit in gone)
