@@ -111,6 +111,7 @@ def test_a_check_of_the_wiring_is_as_it_was_after_the_change(phone, own_app):
     driver.fact("move_started", move="meter", fitted={}, position="rear-right-outer", reason="to see")
     while driver.step()["expects"]["check"] != "continuity":
         driver.choose(2)
+    then = f"Check · {driver.step()['progress']['now'] + 1} of"
     phone.holds(driver)
     page = phone.show(f"/#/job/{JOB}")
     page.get_by_label("Measured").fill("4,7")
@@ -122,7 +123,7 @@ def test_a_check_of_the_wiring_is_as_it_was_after_the_change(phone, own_app):
     phone.show(f"/#/job/{JOB}")
     stands_again(page, form)
     phone.tap("Bad More than 2 Ω, or open")
-    page.get_by_text("The wiring checks at right outer are done").wait_for()
+    page.get_by_text(then).wait_for()
     assert facts(page)[-1]["data"]["value"] == "4,7 Ω"
 
 

@@ -62,7 +62,8 @@ def opened(core, **vehicle):
         "straße", "STRASSE", "strasse piept",
         "AB-CD 123", "ab cd123", "abcd123", "abcd-123", "ABCD1", "cd 123", "123",
         VIN, "1m8gdm", "1M8 GDM 9AX", "2788", "KP042788", "p042788 kombi",
-        "C1A2B", "c1a2b kombi", "PS-1", "ps1", "SN00417", "sn 00-417", "00 417", "Mara",
+        "C1A2B", "c1a2b kombi", "C1A2B-13", "c1a2b13",
+        "PS-1", "ps1", "SN00417", "sn 00-417", "00 417", "Mara",
     ],
 )  # fmt: skip
 def test_a_job_is_found_by_what_is_on_record_of_it(core, text):
@@ -84,7 +85,7 @@ def test_a_job_is_found_by_what_is_on_record_of_it(core, text):
         ("BA CD 123", "Plate AB-CD 123"),
         ("SN O0417", "Serial SN 00-417"),
         ("sn0417", "Serial SN 00-417"),
-        ("C1A2C", "Code C1A2B"),
+        ("C1A2C", "Code C1A2B-13"),
         ("KP042798", f"VIN {VIN}"),
         ("mrra", "Worked on by Mara"),
     ],
@@ -146,7 +147,7 @@ def test_a_vehicle_is_found_beside_its_jobs_by_its_own_words(core, text):
     ("text", "said"),
     [
         ("2788", [f"VIN {VIN}"]),
-        ("c1a2b", ["Code C1A2B"]),
+        ("c1a2b", ["Code C1A2B-13"]),
         ("sn 00", ["Serial SN 00-417"]),
         ("mara", ["Worked on by Mara"]),
         ("kombi ps-1", ["Part PS-1"]),
