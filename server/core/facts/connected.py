@@ -13,7 +13,7 @@ from .job import first_units
 from .kinds import ALL
 from .learned import MINUTES
 from .learned import RATES
-from .mixups import body_id
+from .mixups import body_ids
 from .naming import LabelCode
 
 MIXED, PRINTED, LEARNED = "units_mixed", "labels_printed", "learned"
@@ -85,7 +85,7 @@ class Connected:
         seqs[event["seq"]] = place
         named = names(event) or [""]
         if event["kind"] == MIXED:
-            named.extend(_bodies(envelope.identity(event), len(named)))
+            named.extend(body_ids(envelope.identity(event), len(named)))
         if event["kind"] == PUT_RIGHT:
             named.extend(self._names_of_target(events, event["data"], named))
         if self._righted:
@@ -108,7 +108,7 @@ class Connected:
         if not isinstance(device, str) or not isinstance(seq, int):
             return []
         self._righted.setdefault(device, {}).setdefault(seq, []).append(named[0])
-        bodies = _bodies("{}:{}".format(device, seq), len(named)) if MIXED in named else []
+        bodies = body_ids("{}:{}".format(device, seq), len(named)) if MIXED in named else []
         place = self._places.get(device, {}).get(seq)
         return bodies if place is None else bodies + [(names(events[place]) or [""])[0]]
 
@@ -128,11 +128,6 @@ class _Group:
     def __init__(self):
         self.places = []
         self.names = []
-
-
-def _bodies(identity: str, count: int) -> list[str]:
-    """Return the ids of as many bodies of the mix-up that this entry says."""
-    return [body_id(identity, number + 1) for number in range(count)]
 
 
 def names(event: dict) -> list[str]:

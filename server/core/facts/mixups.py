@@ -111,9 +111,14 @@ def body_id(event: str, number: int) -> str:
     return "u" + hashlib.sha256("{} body {}".format(event, number).encode()).digest().hex()[:12]
 
 
+def body_ids(event: str, count: int) -> list[str]:
+    """Return the ids of the first bodies of a mix-up, in order."""
+    return [body_id(event, number + 1) for number in range(count)]
+
+
 def is_body(unit: str, identity: str) -> bool:
     """Tell whether an id is that of a body of the mix-up of this entry, whatever it says by now."""
-    return bool([n for n in range(_MOST) if body_id(identity, n + 1) == unit])
+    return unit in body_ids(identity, _MOST)
 
 
 def _bind(state, event, index, identity, body, how) -> None:

@@ -7,7 +7,7 @@ stories is taken back, with the fresh labels if it is the mix-up's.
 from collections import namedtuple
 
 from ..facts.draft import draft
-from ..facts.mixups import body_id
+from ..facts.mixups import body_ids
 from ..messages import all_of
 from ..messages import message
 from ..state import stories
@@ -94,8 +94,8 @@ def _labels(job: Job, event: str, units: list[str]) -> list[str] | None:
 
 def _bodies(job: Job, event: str) -> list[str]:
     """Return the ids that got a label since they got mixed up; none names more than the job has units."""
-    bodies = [body_id(event, number + 1) for number in range(len(job.state.units_of(job.id)))]
-    return [body for body in bodies if body in job.state.units]
+    state = job.state
+    return [body for body in body_ids(event, len(state.units_of(job.id))) if body in state.units]
 
 
 def _choice(job: Job, words: str, entries: list[str], reason: str) -> dict:
