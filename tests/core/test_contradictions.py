@@ -38,6 +38,11 @@ def ben(core):
 
 @pytest.fixture
 def ana(core, ben):
+    return phone_of_ana(core)
+
+
+def phone_of_ana(core):
+    """Return a second phone."""
     phone = Phone(core, device=ANA)
     phone.name = "Ana"
     return phone

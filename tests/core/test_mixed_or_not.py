@@ -10,14 +10,20 @@ MARA, BEN = "d00000000000000a1", "d00000000000000b1"
 YES, NO = "Yes, they got mixed up", "No: each is where it was put"
 
 
-def told_apart(core, mixed_first):
-    """Both are in the hand; Mara says that they got mixed up, Ben fits them as planned and tests."""
+def with_both_in_the_hand(core):
+    """Return the phone of Mara, who has pulled both for an exchange."""
     mara = Driver(core, device=MARA).begin()
     mara.test(OUTER)
     mara.photograph()
     mara.start_exchange()
     for _ in range(2):
         mara.scan(mara._label_for(mara.step()["expects"]))
+    return mara
+
+
+def told_apart(core, mixed_first):
+    """Both are in the hand; Mara says that they got mixed up, Ben fits them as planned and tests."""
+    mara = with_both_in_the_hand(core)
     begun = list(mara.events)
     mara.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
     for _ in range(2):
@@ -85,12 +91,7 @@ def test_once_they_were_fitted_by_their_fresh_labels_nobody_says_that_nothing_ha
 
 def test_two_phones_that_say_the_same_are_asked_once_and_the_labels_of_one_stay(core):
     """Each put labels of its own on them: whose are on them, one answer says."""
-    mara = Driver(core, device=MARA).begin()
-    mara.test(OUTER)
-    mara.photograph()
-    mara.start_exchange()
-    for _ in range(2):
-        mara.scan(mara._label_for(mara.step()["expects"]))
+    mara = with_both_in_the_hand(core)
     begun, log = list(mara.events), list(mara.events)
     ben = Driver(core, device=BEN, actor="Ben")
     ben.labels = mara.labels

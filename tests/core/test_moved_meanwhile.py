@@ -3,11 +3,11 @@
 import pytest
 
 from tests.core.driver import home
-from tests.core.test_contradictions import ANA
 from tests.core.test_contradictions import BEN
 from tests.core.test_contradictions import INNER
 from tests.core.test_contradictions import OUTER
 from tests.core.test_contradictions import Phone
+from tests.core.test_contradictions import phone_of_ana
 from tests.core.test_contradictions import settle
 from tests.core.test_contradictions import shown
 from tests.core.test_contradictions import told
@@ -28,9 +28,7 @@ def ben(core):
 
 @pytest.fixture
 def ana(core, ben):
-    phone = Phone(core, device=ANA)
-    phone.name = "Ana"
-    return phone
+    return phone_of_ana(core)
 
 
 def takes(phone, place, was):
@@ -124,8 +122,7 @@ def test_two_who_close_with_it_in_two_places_are_asked_where_it_is(core):
             ben.test()
         else:
             ben.tap()
-    ana = Phone(core, device=ANA)
-    ana.name = "Ana"
+    ana = phone_of_ana(core)
     counter, _, stock = (choice["events"] for choice in ben.step()["choices"][:3])
     for phone, events in ((ben, stock), (ana, counter)):
         for draft in events:
