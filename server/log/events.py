@@ -254,12 +254,12 @@ def _move_state_on(db: Database) -> None:
 
 def _refusal(event: dict, handling: intake.Handling) -> dict:
     device, seq = event.get("device"), event.get("seq")
-    return {
+    refusal = {
         "device": device if isinstance(device, str) else None,
         "seq": seq if isinstance(seq, int) and not isinstance(seq, bool) else None,
         "reason": text(handling.reason),
         "code": handling.code,
-        **(
-            {"field": "events", "found": handling.found, "wanted": handling.wanted} if handling.wanted else {}
-        ),
     }
+    if handling.wanted:
+        refusal |= {"field": "events", "found": handling.found, "wanted": handling.wanted}
+    return refusal
