@@ -86,13 +86,16 @@ worker.addEventListener('fetch', (event) => {
 async function takeWholeBuild() {
   const isFirst = !(await caches.keys()).some((name) => name.startsWith(CACHE_PREFIX));
   const cache = await caches.open(CACHE);
+  const taken = [...PRECACHE.files.map((file) => take(cache, file)), takeLanguages()];
   try {
-    await Promise.all([...PRECACHE.files.map((file) => take(cache, file)), takeLanguages()]);
+    await Promise.all(taken);
     const late = takeLate();
     // Whoever had all screens offline keeps them so.
     if (isFirst) late.catch(() => undefined);
     else await late;
   } catch (error) {
+    // A language that is still coming would open the cache anew.
+    await Promise.allSettled(taken);
     await caches.delete(CACHE);
     throw error;
   }

@@ -1,6 +1,7 @@
 """After the first visit the app starts with no network; a build is taken whole or not, and on a tap."""
 
 import shutil
+import threading
 
 import pytest
 
@@ -34,6 +35,12 @@ def has_new_build(page, server, name):
     server.new_build(name)
     page.evaluate("update.check()")
     wait_until(page, "update.ready.value", seconds=30)
+
+
+def wait_for_request(page, server, ending):
+    """Wait until the server was asked for a path that ends so."""
+    while not any(path.endswith(ending) for path in server.paths()):
+        page.wait_for_timeout(30)
 
 
 def change_over(page):
@@ -241,6 +248,36 @@ def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
     page.evaluate(UPDATE)
     page.evaluate("update.check()")
     wait_until(page, "update.ready.value")
+
+
+def test_a_language_that_comes_slowly_leaves_nothing_of_a_build_that_failed(context, own_app):
+    page = first_visit(context, own_app)
+    page.evaluate("fetch(new URL('words/es.ftl', document.querySelector('script[src]').src))")
+    wait_until(page, "caches.match(new URL('app/words/es.ftl', location.href)).then(Boolean)")
+    before = page.evaluate(BUILDS)
+    page.evaluate(UPDATE)
+    for words in (own_app.static / "words").glob("*.ftl"):
+        words.write_text(words.read_text("utf-8") + "\n# changed\n", "utf-8")
+        words.with_name(f"{words.name}.br").unlink(missing_ok=True)
+    own_app.new_build("second")
+    own_app.requests.clear()
+    style, failed = style_of(own_app.static).name, threading.Event()
+
+    def fault(environ, app):
+        if environ["PATH_INFO"].endswith(style):
+            # Asked for once more past all caches; what still comes comes a moment after that.
+            threading.Timer(0.5, failed.set).start()
+            return "404 Not Found", "text/css", b""
+        if environ["PATH_INFO"].endswith(".ftl"):
+            failed.wait()
+        return None
+
+    own_app.fault = fault
+    page.evaluate("update.check()")
+
+    wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)", seconds=30)
+    wait_for_request(page, own_app, "words/es.ftl")
+    assert page.evaluate(BUILDS) == before
 
 
 def missing(script):
