@@ -190,7 +190,7 @@ def test_one_tap_chooses_the_sort_of_part_and_its_job_begins_without_a_network(t
     page = phone.show("/#/new")
     page.get_by_label("Your name").wait_for()
     wait_for_offline_use(page)
-    phone.context.set_offline(True)
+    phone.loses_network()
     for n, (layout, complaint, record, title) in enumerate(SORTS):
         if page.get_by_label("Your name").count():
             page.get_by_label("Your name").fill("Mara")
@@ -328,9 +328,16 @@ class Drawer(Repairer):
         start = (spot["x"] + spot["width"] / 2, spot["y"] + spot["height"] / 2)
         end = (plan["x"] + plan["width"] * to[0], plan["y"] + plan["height"] * to[1])
         finger = self.phone.context.new_cdp_session(page)
-        for kind, part in (("touchStart", 0), ("touchMove", 0.5), ("touchMove", 1)):
+        # It rests before it lets go: a flick goes on by itself, and the next tap may do nothing but end that.
+        for kind, part, rest in (
+            ("touchStart", 0, 0),
+            ("touchMove", 0.5, 0),
+            ("touchMove", 0.99, 150),
+            ("touchMove", 1, 100),
+        ):
             x, y = (a + (b - a) * part for a, b in zip(start, end, strict=True))
             finger.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y}]})
+            page.wait_for_timeout(rest)
         finger.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
         finger.detach()
         # The plan follows the finger a moment later, and a tap before that would meet what moves.
