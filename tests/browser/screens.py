@@ -93,6 +93,14 @@ class Screens:
         """Wait until the camera shows a picture."""
         wait_until(self.page, "() => document.querySelector('video')?.videoWidth > 0")
 
+    def loses_network(self) -> None:
+        """Cut the network, once the page's worker answers for it.
+
+        Without one a page asks the network until its browser knows of the cut, and each question is noted.
+        """
+        wait_until(self.page, "() => navigator.serviceWorker.controller !== null")
+        self.context.set_offline(True)
+
     def text_at(self, percent: int) -> None:
         """Set the text size as a person does in the settings of the phone."""
         size = f"{1.125 * percent}%"

@@ -38,7 +38,7 @@ def phone(camera_browser, site):
     with screens(camera_browser, site.base, worker=True) as phone:
         page = phone.show()
         wait_for_offline_use(page, seconds=60)
-        phone.context.set_offline(True)
+        phone.loses_network()
         yield phone
 
 

@@ -202,7 +202,7 @@ def offline_at_the_wiring(take_screens, driver):
     phone = take_screens(worker=True)
     page = at_job(phone, driver)
     wait_for_offline_use(page)
-    phone.context.set_offline(True)
+    phone.loses_network()
     page.reload()
     page.locator(".harness").wait_for()
     return page

@@ -29,7 +29,7 @@ FULL = b"""{"error":{"field":"storage","found":"a full disk","wanted":"free spac
 def phone_of(screen_browser, app_server):
     """Give a maker of phones of that app; none may have complained by the end of the test."""
     with contextlib.ExitStack() as phones:
-        yield lambda: phones.enter_context(screens(screen_browser, app_server.base))
+        yield lambda **options: phones.enter_context(screens(screen_browser, app_server.base, **options))
 
 
 def pairs(phone, server):
@@ -177,7 +177,7 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
     content = file.read_bytes()
     first.context.close()  # this phone is gone for good
 
-    second = phone_of()
+    second = phone_of(worker=True)
     page = pairs(second, app_server)
     for cut, title in (
         (content.replace(b"beeps", b"beeqs"), "This file was altered"),
@@ -186,7 +186,7 @@ def test_a_file_carries_a_job_with_its_pictures_to_another_phone_and_on_to_the_s
         (tmp_path / "other.txt").write_bytes(cut)
         page.get_by_label("Take in a file").set_input_files(tmp_path / "other.txt")
         page.get_by_role("heading", name=title).wait_for()
-    second.context.set_offline(True)
+    second.loses_network()
     page.get_by_label("Take in a file").set_input_files(file)
     page.get_by_text("2 entries and 1 picture came in.").wait_for()
     page.get_by_role("link", name="Blue estate 2 entries and 1 picture, saved on this phone").click()

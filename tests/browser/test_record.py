@@ -203,10 +203,10 @@ def test_an_altered_record_is_not_shown_and_the_place_is_named(counter, record, 
 
 
 def test_without_the_server_it_says_what_it_needs(yard, record, take_phone):
-    phone = take_phone(yard)
+    phone = take_phone(yard, worker=True)
     page = phone.show("/#/record")
     page.get_by_role("heading", name="Is this record as it was made?").wait_for()
-    phone.context.set_offline(True)
+    phone.loses_network()
     page.get_by_label("The record file").set_input_files(record)
     page.get_by_text("The server is needed for this").wait_for()
 
@@ -232,11 +232,11 @@ def test_where_the_phone_can_share_a_file_it_is_shared(yard, take_phone):
 
 
 def test_no_record_is_made_without_the_server_and_it_says_so(yard, take_phone):
-    phone = take_phone(yard)
+    phone = take_phone(yard, worker=True)
     page = phone.show(f"/U/{BAD_CODE}")
     page.get_by_role("link", name="The record as a file").click()
     page.get_by_role("button", name="Make the file").wait_for()
-    phone.context.set_offline(True)
+    phone.loses_network()
     page.get_by_role("button", name="Make the file").click()
     page.get_by_text("Only the server can seal a record, and it cannot be reached now.").wait_for()
 

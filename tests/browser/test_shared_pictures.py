@@ -77,7 +77,7 @@ def share(page, *files):
 def test_shared_pictures_go_on_record_without_a_network_and_without_what_the_file_tells(take_screens):
     phone = take_screens(worker=True).holds(job_driver().begin())
     page = ready(phone)
-    phone.context.set_offline(True)
+    phone.loses_network()
     share(page, jpeg(exif=with_location()), jpeg(corner="#0000c0"), NO_PICTURE)
     page.get_by_role("heading", name="What do they show?").wait_for()
     page.get_by_text("Not kept: notes.pdf").wait_for()
