@@ -63,8 +63,11 @@ def is_complete(job: Job, of_place: list) -> bool:
 
 def _since(job: Job, found: Standing, n: int) -> int:
     """Return with which list a check of a chain came."""
-    check = job.sort.circuit_check(found.chain.probes[n].id.replace(WARM, ""))
-    return check["since"] if check else 1
+    probe = found.chain.probes[n].id
+    check = job.sort.circuit_check(probe.replace(WARM, ""))
+    if not check:
+        return 1
+    return check["since_warm"] if probe.endswith(WARM) else check["since"]
 
 
 def _of_old(job: Job) -> list[str]:
@@ -150,7 +153,10 @@ def _standing(job: Job, of_place: list, reads: dict, warm: bool) -> Standing:
     assert harness
     present = [each for each in of_place if each.generation == of_place[-1].generation]
     chain: Chain = harness.warm if warm or [each for each in present if each.warm] else harness.chain
-    asked = (tuple([_under_ids(each.reads, each.warm) for each in present]), _under_ids(reads, warm), warm)
+    # A round that stands is weighed by the list it was made by, one that begins by that of now.
+    since = of_place[-1].since if reads else harness.since
+    before = tuple([_under_ids(each.reads, each.warm) for each in present])
+    asked = (before, _under_ids(reads, warm), warm, since)
     kept = chain.kept
     if asked not in kept:
         if len(kept) == _MOST_KEPT:
@@ -159,9 +165,9 @@ def _standing(job: Job, of_place: list, reads: dict, warm: bool) -> Standing:
     return Standing(chain, *kept[asked])
 
 
-def _after(chain: Chain, present: tuple, reads: tuple, warm: bool) -> tuple:
+def _after(chain: Chain, present: tuple, reads: tuple, warm: bool, since: int) -> tuple:
     """Return what a Standing says of a chain, without the chain, which keeps it."""
-    weights = chain.shares()
+    weights = chain.shares(since)
     for each in present:
         weights = chain.read(weights, dict(each))
     unmade = chain.unmade(dict(reads), warm)

@@ -26,18 +26,22 @@ NAMED, WORTH = 0.97, 0.02
 class Chain:
     """Segments from the unit to the control unit, and the checks of them."""
 
-    def __init__(self, segments: tuple, probes: tuple):
-        """Take segments and checks, each in order."""
+    def __init__(self, segments: tuple, probes: tuple, later: dict | None = None):
+        """Take segments and checks, each in order.
+
+        `later` is (segment, kind) -> the list of checks from which on that fault is weighed; the others
+        always were.
+        """
         self.segments = segments
         self.probes = probes
-        # (index of the segment, share, whether each check sees it)
-        self.faults = _faults(segments, probes)
+        # (index of the segment, share, whether each check sees it, from which list on)
+        self.faults = _faults(segments, probes, later or {})
         # What was asked of it -> how it stands: for who asks the same again.
         self.kept: dict = {}
 
-    def shares(self) -> list[float]:
-        """Return the weight of each fault before anything is read."""
-        return [fault[1] for fault in self.faults]
+    def shares(self, since: int | None = None) -> list[float]:
+        """Return each fault's weight before anything is read, by a list of checks, None for the latest."""
+        return [fault[1] if since is None or fault[3] <= since else 0.0 for fault in self.faults]
 
     def read(self, weights: list[float], reads: dict) -> list[float]:
         """Return the weights after readings: check -> "good", "bad", or what says nothing."""
@@ -94,14 +98,15 @@ class Chain:
         return left
 
 
-def _faults(segments: tuple, probes: tuple) -> list[tuple]:
+def _faults(segments: tuple, probes: tuple, later: dict) -> list[tuple]:
     found: list[tuple] = []
     for index in range(len(segments)):
         alike: dict = {}
         for kind in sorted(segments[index].faults):
             seen = tuple([_looks_at(probe, segments[index].id, kind) for probe in probes])
-            alike[seen] = alike.get(seen, 0) + segments[index].faults[kind]
-        found.extend([(index, float(alike[seen]), seen) for seen in sorted(alike)])
+            each = (seen, later.get((segments[index].id, kind), 0))
+            alike[each] = alike.get(each, 0) + segments[index].faults[kind]
+        found.extend([(index, float(alike[each]), each[0], each[1]) for each in sorted(alike)])
     return found
 
 

@@ -14,9 +14,9 @@ from ..meter.limits import AtMost
 from . import declared
 from .sort import Harness
 
-# A round stays complete by the list that it was made by: the four checks that there were at first, the chain
-# without the checks of each wire alone, all of them; what is recorded now says this.
-SINCE = 3
+# A round stays complete by the list that it was made by: the four checks that there were at first; the chain
+# without the checks of each wire alone; with them, the loom's cold only; all. What is recorded now says this.
+SINCE = 4
 
 _VOLT = 1000000  # microvolts
 _MEGOHM = 10**6 * declared.OHM
@@ -93,11 +93,12 @@ _OPENS_WARM = {
     "pins": (5, 2, 2),
     "wire": (1, 0, 0),
     "splice": (2, 1, 1),
+    "loom": (0.4, 0, 0),
     "control-plug": (2, 0, 0),
     "channel": (4, 0, 0),
 }
 # What is read again once it is warm.
-_AGAIN_WARM = ("supply", "ground-drop", "half", "wire", "continuity", "channels")
+_AGAIN_WARM = ("supply", "ground-drop", "half", "wire", "loom", "continuity", "channels")
 # A kind that a check sees -> which of `_WARM` it sees, too, once it is warm.
 _ALSO = {"open": _WARM[:1], "supply": _WARM[1:2], "ground": _WARM[2:]}
 
@@ -142,6 +143,7 @@ _CHAIN_WARM = Chain(
         _one_place("warm-splice", ("splice",), (SPLICE,)),
         _one_place("warm-control", ("control-plug", "channel"), (CONTROL,)),
     ),
+    {("loom", _WARM[0]): SINCE},
 )
 HARNESS = Harness(
     _CHAIN,
@@ -157,9 +159,9 @@ HARNESS = Harness(
 )
 
 
-def _check(name: str, unit: str = "", limit=None, metres: int = 0, since: int = 2) -> dict:
+def _check(name: str, unit: str = "", limit=None, metres: int = 0, since: int = 2, warm: int = 0) -> dict:
     check = declared.circuit_check(_say, name, unit, limit, metres)
-    check["since"] = since
+    check["since"], check["since_warm"] = since, warm or since
     return check
 
 
@@ -182,9 +184,9 @@ CHECKS = (
     _check("neighbour", "Ω", _APART),
     _check("control-plug"),
     _check("channels"),
-    _check("wire", "Ω", _ALONG_AND_ACROSS, 2, since=SINCE),
-    _check("loom", "Ω", _ALONG_AND_ACROSS, 3, since=SINCE),
-    _check("wiggle-wire", since=SINCE),
+    _check("wire", "Ω", _ALONG_AND_ACROSS, 2, since=3),
+    _check("loom", "Ω", _ALONG_AND_ACROSS, 3, since=3, warm=SINCE),
+    _check("wiggle-wire", since=3),
     _check("warm-plug"),
     _check("warm-splice"),
     _check("warm-control"),

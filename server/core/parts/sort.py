@@ -127,7 +127,8 @@ class Sort:
         position of the same id. `fit_checks` are {"id", "words"}, `circuit_checks` {"id", "title", "text",
         "unit", "good", "bad"} in the order in which they are made; a title stands within sentences too. One
         with a unit may have a "limit" (`meter/limits.py`) and a "wire", whose resistance is told beside it;
-        with a `harness`, "since" is the list that a check came with, and the chain says the order.
+        with a `harness`, "since" is the list that a check came with, "since_warm" the list that has it warm,
+        and the chain says the order.
         `cautions` is id -> Caution, `at_step` id of a step -> ids of cautions; those of the step "cautions"
         have to be acknowledged. `sounder` is None where a test that proves nothing is just made again,
         `listen` where one that works makes no noise; `codes` is False where nothing stores trouble codes.
