@@ -37,7 +37,7 @@ const SHARED = `${OWN}swaptrail-shared`;
 const SHELL_URL = './';
 /** Works where the app does not start. */
 const PLAIN_URL = 'plain.html';
-/** In a request: say by the same name that the server cannot be reached, instead of failing (sync/api.js, words/words.js). */
+/** In a request: say by the same name that the server cannot be reached, instead of failing (sync/request.js, words/words.js). */
 const UNREACHABLE = 'X-Unreachable';
 const OF_A_BUILD = /^app\/([0-9a-f]{16})(\/.*)$/;
 /** Of which language a file is; two may share a picture. @type {Map<string, string>} */

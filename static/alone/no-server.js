@@ -4,7 +4,7 @@
  * whatever asks for the server's interface all the same gets a refusal in place of a request.
  */
 
-import { ApiError } from '../sync/api.js';
+import { ApiError } from '../sync/request.js';
 import { observable } from '../phone/observable.js';
 import { NOBODY } from '../sync/news.js';
 import { NOT_YET } from '../sync/status.js';

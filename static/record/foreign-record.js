@@ -5,7 +5,7 @@
  */
 
 import { CannotTell } from '../log/phone-key.js';
-import { ApiError } from '../sync/api.js';
+import { ApiError } from '../sync/request.js';
 import { Core } from '../core/client.js';
 import { HAS_SERVER } from '../place.js';
 import { say } from '../words/words.js';

@@ -9,7 +9,7 @@
  */
 
 import { observable } from '../phone/observable.js';
-import { ApiError } from './api.js';
+import { ApiError } from './request.js';
 import { retryAfter } from './backoff.js';
 
 /** Least time between two questions: a step often changes twice in a moment. */

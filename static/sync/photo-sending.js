@@ -3,7 +3,7 @@
  * Sends photos to the server, one at a time, and notes which it has confirmed by hash.
  */
 
-import { ApiError } from './api.js';
+import { ApiError } from './request.js';
 import { sha256Hex } from '../log/canonical.js';
 
 const TOO_MANY_TRIES = 429;

@@ -5,7 +5,7 @@
 
 import { isQuotaError } from '../log/space.js';
 import { observable } from '../phone/observable.js';
-import { ApiError } from './api.js';
+import { ApiError } from './request.js';
 import { countUnsent, firstRefusal } from './unsent.js';
 import { render, say } from '../words/words.js';
 

@@ -10,7 +10,8 @@
 import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
 import { startNewDevice } from '../log/fork.js';
 import { pairingProof } from '../log/proofs.js';
-import { Api, ApiError } from './api.js';
+import { Api } from './api.js';
+import { ApiError } from './request.js';
 import { retryAfter, spread } from './backoff.js';
 import { EventExchange } from './exchange.js';
 import { News } from './news.js';

@@ -5,7 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { saveFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
 import { rows } from '../frame/part.js';

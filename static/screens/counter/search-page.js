@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { icon } from '../../shapes/icons.js';
 import { textField } from '../frame/field.js';
 import { checkRow } from '../frame/file-link.js';

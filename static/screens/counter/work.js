@@ -19,7 +19,7 @@ import { LABEL_HOST } from '../../phone/label-place.js';
 import { slipOf } from './slips.js';
 import { Turns } from '../../phone/turns.js';
 import { saveFile } from '../../phone/save-file.js';
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { visible } from '../../words/visible.js';
 import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';

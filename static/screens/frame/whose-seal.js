@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { confirmMaker } from '../../record/foreign-record.js';
 import { icon } from '../../shapes/icons.js';
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { say } from '../../words/words.js';
 import { textField } from './field.js';
 import { day } from './when.js';

@@ -8,7 +8,7 @@
 import { html, nothing } from 'lit-html';
 
 import { HAS_SERVER } from '../../place.js';
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { icon } from '../../shapes/icons.js';
 import { render, say } from '../../words/words.js';
 import { textField } from '../frame/field.js';

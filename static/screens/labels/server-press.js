@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { apiAddress, ApiError } from '../../sync/api.js';
+import { apiAddress, ApiError } from '../../sync/request.js';
 import { say } from '../../words/words.js';
 import { filesMade, keepFiles } from './files.js';
 

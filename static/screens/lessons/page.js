@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { saveFile } from '../../phone/save-file.js';
 import { board } from '../../shapes/board.js';
 import { linkTo, to } from '../frame/router.js';

@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { saveFile } from '../../phone/save-file.js';
 import { icon } from '../../shapes/icons.js';
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { whoseSeal } from '../frame/whose-seal.js';
 
 /**

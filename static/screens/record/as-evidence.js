@@ -8,7 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { HAS_SERVER } from '../../place.js';
 import { code } from '../../shapes/code.js';
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { say } from '../../words/words.js';
 import { to } from '../frame/router.js';
 

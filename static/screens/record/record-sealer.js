@@ -5,7 +5,7 @@
 
 import { html } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { HAS_SERVER } from '../../place.js';
 import { NoRecord } from '../../record/no-record.js';
 import { phoneKey } from '../../log/phone-key.js';

@@ -5,7 +5,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { copied } from '../../phone/clipboard.js';
 import { qrDrawing } from '../../shapes/qr.js';
 import { linkTo, to } from '../frame/router.js';

@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { copied } from '../../phone/clipboard.js';
 import { isInstalled } from '../../log/device.js';
 import { icon } from '../../shapes/icons.js';

@@ -6,7 +6,7 @@
 
 import { html, nothing } from 'lit-html';
 
-import { ApiError } from '../../sync/api.js';
+import { ApiError } from '../../sync/request.js';
 import { icon } from '../../shapes/icons.js';
 import { to } from '../frame/router.js';
 import { ago, day, dayAndTime } from '../frame/when.js';
