@@ -26,7 +26,7 @@ class ModelPhone:
         self.clock = number % 10
         self.client = client
         self.key = Key()
-        self.kept = {"cursor": 0, "installation": None, "records": {}, "proofs": {}}
+        self.kept = {"cursor": 0, "place": "", "installation": None, "records": {}, "proofs": {}}
         self.started_over = 0
         self.crash()
 
@@ -60,7 +60,13 @@ class ModelPhone:
 
     def _request(self, batch, **options):
         kept = self.kept
-        seen = {"epoch": kept["installation"] or "", "hash": self.confirmed().get(kept["cursor"], "")}
+        last = next((each for each in self._records() if each["n"] == kept["cursor"]), None)
+        seen = {
+            "epoch": kept["installation"] or "",
+            "hash": last["entry"]["hash"] if last else "",
+            "received_at": last["received_at"] if last else None,
+            "signature": kept["place"],
+        }
         body = {"app": "b", "v": 1, "device": self.device, "cursor": kept["cursor"], "seen": seen}
         return json.dumps({**body, **self._proofs(batch), **options, "events": batch})
 
@@ -96,7 +102,8 @@ class ModelPhone:
             entry = {"event": event, "hash": received["hash"]}
             known = kept["records"].get((event["device"], event["seq"]), {"entry": entry})
             assert known["entry"] == entry
-            kept["records"][event["device"], event["seq"]] = {"entry": entry, "n": received["n"]}
+            came = {"n": received["n"], "received_at": received["received_at"]}
+            kept["records"][event["device"], event["seq"]] = {"entry": entry, **came}
         for certificate in reply["certificates"]:
             kept["proofs"].setdefault(certificate["device"], {})["certificate"] = certificate
         for head in reply["signed_heads"]:
@@ -104,6 +111,7 @@ class ModelPhone:
             if known.get("head", head)["seq"] <= head["seq"]:
                 known["head"] = head
         kept["cursor"] = reply["cursor"]
+        kept["place"] = reply.get("place_signature", "")
         kept["installation"] = reply["installation"]
         return reply["more"]
 
@@ -121,7 +129,7 @@ class ModelPhone:
     def _start_over(self):
         """Forgets the server's numbers: everything is sent again, and fetched again."""
         self.started_over += 1
-        self.kept = {**self.kept, "cursor": 0, "installation": None}
+        self.kept = {**self.kept, "cursor": 0, "place": "", "installation": None}
         for record in self.kept["records"].values():
             record["n"] = None
 

@@ -1,5 +1,6 @@
 """A server whose data may come back from any moment, and phones that go on with it."""
 
+import json
 import random
 import shutil
 import sqlite3
@@ -13,6 +14,7 @@ from server.keeping import backup
 from server.keeping import rejoin
 from server.keeping import restore
 from server.log import events
+from server.phones.installation import installation_id
 from server.phones.pairing import make_link
 from server.serving.serve import held_open
 from server.storage import DataFolder
@@ -39,6 +41,7 @@ class ReturningServer:
         self.folder = DataFolder(root / "data")
         self.copies = []
         self.returns = 0
+        self.has_come_back = False
         self.phones = []
         self._serving = ExitStack()
         self.start()
@@ -65,10 +68,25 @@ class ReturningServer:
     # --- what may happen
 
     def step(self):
-        what = self.dice.choices(
-            [self.record, self.exchange, self.lose_reply, self.copy, self.put_back], [40, 50, 8, 6, 4]
-        )[0]
+        may_happen = {
+            self.record: 40,
+            self.exchange: 50,
+            self.lose_reply: 8,
+            self.lie: 8,
+            self.copy: 6,
+            self.put_back: 4,
+        }
+        what = self.dice.choices(list(may_happen), list(may_happen.values()))[0]
+        before = self.epoch()
         what()
+        if what != self.put_back and self.epoch() != before:
+            # One for each time that the data came back, and no further one.
+            assert self.has_come_back
+            self.has_come_back = False
+
+    def epoch(self):
+        with closing(self.folder.open()) as db:
+            return installation_id(db)
 
     def record(self):
         phone = self.dice.choice(self.phones)
@@ -84,15 +102,31 @@ class ReturningServer:
         phone = self.dice.choice(self.phones)
         assert phone.send(phone.ask()) is not None
 
+    def lie(self):
+        """A paired phone says that it has seen a log that never was, as far as it can."""
+        phone = self.dice.choice(self.phones)
+        asked = json.loads(phone.ask())
+        before = self.epoch()
+        asked["cursor"] += self.dice.choice([0, 1, 1000])
+        asked["seen"] |= self.dice.choice(
+            [
+                {"epoch": before, "hash": self.dice.randbytes(32).hex()},
+                {"epoch": before, "received_at": self.dice.randrange(now_ms())},
+                {"epoch": before, "hash": "", "signature": ""},
+                {"epoch": before, "signature": self.dice.randbytes(64).hex()},
+            ]
+        )
+        assert phone.send(json.dumps(asked))["installation"] == before
+
     def copy(self):
         """Makes a copy of one of the ways; it may be put back at any later time, or never."""
         number = len(self.copies)
         to = self.root / f"copy-{number}"
-        way = self.dice.choice(["database", "folder", "backup"])
+        way = self.dice.choice(["database", "folder", "unsaid", "backup"])
         if way == "database":
             with closing(self.folder.open()) as db, closing(sqlite3.connect(to)) as copy:
                 db.conn.backup(copy)
-        elif way == "folder":
+        elif way in {"folder", "unsaid"}:
             shutil.copytree(self.folder.root, to)
         else:
             backup.run(self.folder.root, to)
@@ -109,12 +143,14 @@ class ReturningServer:
             shutil.copy(copy, self.folder.database)
         else:
             shutil.rmtree(self.folder.root)
-            if way == "folder":
+            if way in {"folder", "unsaid"}:
                 shutil.copytree(copy, self.folder.root)
-                rejoin.run(self.folder.root)
+                if way == "folder":
+                    rejoin.run(self.folder.root)
             else:
                 restore.run(self.folder.root, copy)
         self.returns += 1
+        self.has_come_back = True
         self.start()
 
     # --- afterwards

@@ -1,8 +1,8 @@
 """The server's data come back from random earlier moments: nothing is lost that any phone still has.
 
-Its database is put back alone, its folder as a whole with `rejoin`, or a backup is restored; replies get
-lost on the way, and in half of the walks one phone is never seen again. SWAPTRAIL_LONG=1 takes many more and
-longer walks.
+Its database is put back alone, its folder as a whole with `rejoin` or with nothing said, or a backup is
+restored; replies get lost on the way, phones say that they have seen what never was, and in half of the walks
+one phone is never seen again. SWAPTRAIL_LONG=1 takes many more and longer walks.
 """
 
 import pytest

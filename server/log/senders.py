@@ -67,7 +67,7 @@ class Senders:
             return (intake.BAD_SIGNATURE if standing.heads else intake.UNSIGNED), role
         if handling.code == "changed":
             return handling, role
-        if is_proven or unproven.is_proven(self._db, device, each.digest, standing.heads):
+        if is_proven or unproven.is_proven(self._db, each.event, each.digest, standing.heads):
             return handling, standing.role
         if self._session is None and not standing.certificates and not standing.has_ended:
             # Whoever runs the server takes it in, and answers for a phone that has no key to prove it by.

@@ -61,7 +61,8 @@ def sync() -> Response:
     body = json_object(MOST_BYTES)
     device, app, cursor, entries = _checked(body)
     keeping, seen = devices.checked_keeping(body), epoch.checked_seen(body)
-    proofs = proof.read(body, installation_signer().key)
+    signer = installation_signer()
+    proofs = proof.read(body, signer.key)
     only_prove = body.get("only_prove") is True
     people, phones_known = checked_people(body), body.get("phones")
     if phones_known is not None:
@@ -78,7 +79,8 @@ def sync() -> Response:
         devices.note_app(db, device, app)
         if keeping:
             devices.note_keeping(db, device, keeping)
-        if epoch.has_gone_back(db, cursor, seen):
+        starts_over = epoch.knows_another_log(db, cursor, seen)
+        if starts_over and epoch.is_proven(cursor, seen, signer.key):
             log.warning("a phone has seen a longer or another log: a new epoch begins")
             epoch.begin(db.conn)
         _bind(db, device, session, proofs, now)
@@ -88,18 +90,20 @@ def sync() -> Response:
     if receipt.stored:
         board().entries_came(_jobs(entries), session.id)
     last = events.last_n(db)
-    if cursor > last:
-        cursor = 0  # the phone knows a longer log than this one: an older copy was put back
+    if starts_over or cursor > last:
+        cursor = 0  # the phone knows another or a longer log than this one: an older copy was put back
     said_of_phones = {}
     if phones_known is not None:  # apps from before do not ask
         rows, upto = phones.after(db, phones_known)
         said_of_phones = {"phones": rows, "phones_upto": upto}
     labels_out, more_labels = _labels_out(db, body)
-    feed = events.feed_after(db, cursor, 0 if only_prove else MOST_EVENTS_DOWN, MOST_BYTES)
+    # A cursor that went back, with nothing behind it, has a phone send and fetch everything.
+    feed = events.feed_after(db, cursor, 0 if only_prove or starts_over else MOST_EVENTS_DOWN, MOST_BYTES)
     return json_answer(
         {
             "installation": installation_id(db),
             "cursor": feed.last,
+            **epoch.signed_place(db, feed.last, signer),
             "more": more_labels or feed.last < events.last_n(db),
             "heads": _heads(db, device, entries),
             **proof.handed_out(db, feed.devices | ({device} if proofs.key else set())),

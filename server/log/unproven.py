@@ -8,7 +8,6 @@ laid by until a signed chain is whole has a larger room, for a phone may sign th
 likes.
 """
 
-import json
 from typing import NamedTuple
 
 from sqlite_utils import Database
@@ -16,9 +15,7 @@ from sqlite_utils import Database
 from server.core.messages import message
 from server.log.intake import NO_ROOM
 from server.log.intake import Handling
-from server.log.proof import Link
 from server.log.proof import SignedHead
-from server.log.proof import covered
 from server.words.spoken import text
 
 # Per phone that brings them. Accepting what waits makes room again; setting it aside does not, or a phone
@@ -81,9 +78,15 @@ class Apart:
 
     def _hold(self, event: dict, body: str, digest: str, signed_upto: int) -> Handling | None:
         device, seq = event["device"], event["seq"]
-        if self._is_kept("unproven", device, seq, digest):
-            return None
-        size = len(body.encode())
+        if not self._is_kept("unproven", device, seq, digest):
+            refusal = self._keep_unproven(event, body, digest, signed_upto)
+            if refusal:
+                return refusal
+        _prove_by_next(self._db, device, seq, digest)
+        return None
+
+    def _keep_unproven(self, event: dict, body: str, digest: str, signed_upto: int) -> Handling | None:
+        device, seq, size = event["device"], event["seq"], len(body.encode())
         laid_by = seq <= signed_upto and not self._has_brought(device, seq) and self._lay_by(size)
         if not laid_by and (refusal := self._take_room(size)):
             return refusal
@@ -166,26 +169,50 @@ def _full(no_room: Handling, entries: int, size: int, most: int, most_size: int)
     )
 
 
-def is_proven(db: Database, device: str, digest: str, heads: list[SignedHead]) -> bool:
+def is_proven(db: Database, event: dict, digest: str, heads: list[SignedHead]) -> bool:
     """Tells whether an entry that was laid by is covered by a head that its phone signed.
 
-    `heads` are signed heads that hold. A chain that is whole is gone through once, and marked.
+    `heads` are signed heads that hold.
     """
-    row = db.conn.execute(
-        "SELECT proven FROM unproven WHERE device = ? AND hash = ?", [device, digest]
+    for head in heads:
+        _prove(db, head.device, head.seq, head.hash)
+    lying = _lying(db, event["device"], event["seq"], digest)
+    return lying is not None and lying[0]
+
+
+def _prove(db: Database, device: str, seq: int, digest: str) -> None:
+    """Marks an entry that lies here as proven, and those before it, as far as they lie here.
+
+    It ends at one that was marked earlier, so a chain is gone through once, in whatever order it came.
+    """
+    proven = []
+    while lying := _lying(db, device, seq, digest):
+        is_proven, previous = lying
+        if is_proven:
+            break
+        proven.append((device, seq, digest))
+        seq, digest = seq - 1, previous
+    db.conn.executemany("UPDATE unproven SET proven = 1 WHERE device = ? AND seq = ? AND hash = ?", proven)
+
+
+def _prove_by_next(db: Database, device: str, seq: int, digest: str) -> None:
+    """Marks an entry as proven where the one after it, which was laid by earlier, is and follows on it."""
+    follows = db.conn.execute(
+        "SELECT 1 FROM unproven WHERE device = ? AND seq = ? AND proven = 1 "
+        "AND json_extract(body, '$.prev') = ?",
+        [device, seq + 1, digest],
     ).fetchone()
-    if row is None or row[0]:
-        return row is not None
-    ends = [head for head in heads if _lies_here(db, head)]
-    if not ends:
-        return False
-    rows = db.conn.execute("SELECT seq, hash, body FROM unproven WHERE device = ?", [device])
-    chain = [Link(seq, each, json.loads(body)["prev"]) for seq, each, body in rows]
-    proven = covered(ends, chain)
-    db.conn.executemany(
-        "UPDATE unproven SET proven = 1 WHERE device = ? AND hash = ?", [(device, each) for each in proven]
-    )
-    return digest in proven
+    if follows:
+        _prove(db, device, seq, digest)
+
+
+def _lying(db: Database, device: str, seq: int, digest: str) -> tuple[bool, str] | None:
+    """Returns whether an entry is proven, and the hash of the one before it; None where it is not here."""
+    row = db.conn.execute(
+        "SELECT proven, json_extract(body, '$.prev') FROM unproven WHERE device = ? AND seq = ? AND hash = ?",
+        [device, seq, digest],
+    ).fetchone()
+    return (bool(row[0]), row[1]) if row else None
 
 
 def drop(db: Database, stored: dict[tuple[str, int], str]) -> None:
@@ -196,12 +223,3 @@ def drop(db: Database, stored: dict[tuple[str, int], str]) -> None:
         "DELETE FROM unproven WHERE device = ? AND seq = ? AND hash = ?",
         [(*identity, digest) for identity, digest in stored.items()],
     )
-
-
-def _lies_here(db: Database, head: SignedHead) -> bool:
-    """Tells whether the entry that a head signs is laid by, and was not gone back from."""
-    row = db.conn.execute(
-        "SELECT 1 FROM unproven WHERE device = ? AND seq = ? AND hash = ? AND proven = 0",
-        [head.device, head.seq, head.hash],
-    ).fetchone()
-    return row is not None

@@ -146,7 +146,12 @@ export class EventExchange {
         device: id,
         cursor,
         // A server whose log is another one sees it by this, also where that log is the longer one.
-        seen: { epoch, hash: last?.hash ?? '' },
+        seen: {
+          epoch,
+          hash: last?.hash ?? '',
+          received_at: last?.received_at ?? null,
+          signature: (await this.#store.getMeta('place_signature')) ?? '',
+        },
         ...(onlyProve ? { only_prove: true } : {}),
         ...proofs,
         phones: upto,

@@ -27,6 +27,7 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signatur
  * @typedef {object} Reply        what `POST /api/sync` answers
  * @property {string} installation  the epoch of the log: another one whenever it may have gone back
  * @property {number} cursor
+ * @property {string} [place_signature]  the server's, over where the cursor stands
  * @property {boolean} more
  * @property {ReceivedEvent[]} events
  * @property {Record<string, {seq: number, hash: string}>} heads
@@ -112,6 +113,7 @@ export function storeReply(store, reply) {
     }
     await meta.put(reply.more, 'more_to_come');
     await tx.objectStore('meta').put(reply.cursor, 'cursor');
+    await meta.put(reply.place_signature, 'place_signature');
     await tx.objectStore('meta').put(reply.installation, 'installation');
     return { forked: false };
   });
@@ -210,6 +212,7 @@ export function forgetNumbers(store) {
     }
     await meta.put({ ...head, nextUnsent }, 'head');
     await meta.put(0, 'cursor');
+    await meta.delete('place_signature');
     await meta.delete('installation');
     await meta.delete('phones');
     await meta.delete('labels_out');

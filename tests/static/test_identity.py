@@ -164,9 +164,12 @@ def test_a_server_that_came_back_a_little_behind_hides_nothing_from_a_phone_with
     app_server.start()
     three.record("3a", "3b")
     three.sync()
+    before = three.page.evaluate("store.getMeta('installation')")
     assert one.sync()["state"] == "sent"
     assert three.sync()["state"] == "sent"
 
+    # What the server had signed for that phone proves it, so every phone starts over.
+    assert three.page.evaluate("store.getMeta('installation')") != before
     assert sorted(on_server(app_server)) == ["1a", "2a", "3a", "3b"]
     assert one.notes() == three.notes() == on_server(app_server)
     assert one.state() == three.state() == state_on_server(app_server)

@@ -10,9 +10,12 @@ import pytest
 
 from server.commands.cli import main
 from server.core.codes.labels import share_of
+from server.log import epoch
 from server.log import mark
 from server.phones.installation import installation_id
+from server.phones.signing import signer
 from server.serving.serve import held_open
+from server.storage import DataFolder
 from tests.server.phone import assert_refused
 
 
@@ -152,9 +155,11 @@ def test_an_empty_database_behind_a_mark_alarms_once(phone, folder, tmp_path):
 # --- what a phone has seen
 
 
-def seen(answer):
+def seen(answer, **other):
+    """Returns what a phone says of where an answer left it; `other` is what it says otherwise."""
     last = answer["events"][-1]
-    return {"cursor": answer["cursor"], "seen": {"epoch": answer["installation"], "hash": last["hash"]}}
+    place = {"epoch": answer["installation"], "hash": last["hash"], "received_at": last["received_at"]}
+    return {"cursor": answer["cursor"], "seen": {**place, "signature": answer["place_signature"], **other}}
 
 
 @pytest.mark.parametrize("others", [0, 1, 5])
@@ -175,6 +180,55 @@ def test_a_phone_that_has_seen_a_longer_or_another_log_makes_all_start_over(
 
     assert answer["installation"] != before
     assert epoch_of(folder) == answer["installation"]
+    for _ in range(2):  # said once more, it is an old epoch's
+        assert phone.sync([], **seen(known)).get_json()["installation"] == answer["installation"]
+
+
+def test_a_log_that_went_on_apart_is_told_also_by_the_same_entry_in_the_same_place(
+    phone, new_phone, folder, tmp_path
+):
+    """Its sender had no answer, and sent it again: but another entry came before it this time."""
+    other = new_phone("d00000000000000bb", "Kim")
+    recorded(other, 2)
+    third = new_phone("d00000000000000ee", "Nora")
+    copy = copy_of(folder, tmp_path / "copy.db")
+    recorded(other, 1)
+    last = phone.record()
+    known = phone.synced()
+    assert (known["cursor"], known["events"][-1]["hash"]) == (4, last["hash"])
+    put_back(folder, copy)
+    recorded(third, 1)
+    again = phone.synced()
+    assert (again["cursor"], again["events"][-1]["hash"]) == (4, last["hash"])
+
+    assert other.sync([], **seen(known)).get_json()["installation"] != known["installation"]
+
+
+def test_what_a_phone_only_says_makes_that_phone_alone_start_over(phone, new_phone, tmp_path):
+    """Nothing that it makes up, repeats or takes from elsewhere begins an epoch, however often it is said."""
+    known, more = recorded(phone, 3), recorded(phone, 1)
+    other = new_phone("d00000000000000bb", "Kim")
+    elsewhere = DataFolder(tmp_path / "elsewhere")
+    elsewhere.prepare()
+    made_up = {"hash": "0" * 64, "received_at": 7}
+    of_another = signer(elsewhere).sign(epoch._text(known["installation"], 4, *made_up.values()))
+    claims = [
+        seen(more, hash="0" * 64),
+        seen(more, received_at=7),
+        seen(more, **made_up, signature=known["place_signature"]),
+        seen(more, **made_up, signature=of_another),
+        seen(more, hash="0" * 64, signature=more["place_signature"].upper()),
+        seen(more) | {"cursor": 5},
+        seen(more, signature="") | {"cursor": 5},
+        {"cursor": 4, "seen": {"epoch": known["installation"], "hash": "0" * 64}},
+        {"cursor": 900, "seen": {"epoch": known["installation"], "hash": ""}},
+    ]
+    for claim in claims * 2:
+        answer = phone.sync([], **claim).get_json()
+        # With a cursor that went back a phone sends all that it has again, and fetches everything.
+        assert (answer["cursor"], answer["events"], answer["more"]) == (0, [], True), claim
+        assert answer["installation"] == known["installation"]
+    assert other.sync([], **seen(more)).get_json()["cursor"] == 4
 
 
 def test_a_phone_that_knows_this_log_starts_nothing(phone, folder):
@@ -182,7 +236,9 @@ def test_a_phone_that_knows_this_log_starts_nothing(phone, folder):
     recorded(phone, 2)
     stranger = {"cursor": 900, "seen": {"epoch": "of another folder", "hash": "0" * 64}}
     forgetful = {"cursor": 3, "seen": {"epoch": known["installation"], "hash": ""}}
-    for place in (seen(known), stranger, forgetful, {"cursor": 900}):
+    hash_alone = {"epoch": known["installation"], "hash": known["events"][-1]["hash"]}
+    of_an_older_app = {"cursor": 3, "seen": hash_alone}
+    for place in (seen(known), stranger, forgetful, of_an_older_app, {"cursor": 900}):
         assert phone.sync([], **place).get_json()["installation"] == known["installation"]
 
 
@@ -204,6 +260,10 @@ def test_a_phone_of_the_epoch_before_begins_no_further_one(phone, folder, capsys
         ({}, "epoch"),
         ({"epoch": 1, "hash": ""}, "epoch"),
         ({"epoch": "", "hash": "0" * 81}, "hash"),
+        ({"epoch": "", "hash": "", "received_at": -1}, "received_at"),
+        ({"epoch": "", "hash": "", "received_at": True}, "received_at"),
+        ({"epoch": "", "hash": "", "signature": 1}, "signature"),
+        ({"epoch": "", "hash": "", "signature": "0" * 129}, "signature"),
     ],
 )
 def test_what_is_no_place_in_a_log_is_refused(phone, value, field):

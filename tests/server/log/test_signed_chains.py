@@ -345,6 +345,31 @@ def test_a_chain_longer_than_a_batch_is_proven_once_it_is_whole(mara, jo, db):
     assert apart(db) == []
 
 
+@pytest.mark.parametrize("later", [(0, 2), (2, 0), (0, 2, 4)])
+def test_a_chain_is_proven_once_it_is_whole_in_whatever_order_its_pieces_came(
+    mara, jo, new_signed, db, later
+):
+    """Whoever brings the signed end of a lost phone's chain first does not shut out what is before it."""
+    jo.synced([])
+    for n in range(7):
+        jo.record("return_received", {**RECEIVED, "note": str(n)}, None)
+    chain = relayed(jo.entries)
+    kim = new_signed("d00000000000000bb", "Kim")
+    for bringing in (kim, mara):
+        bringing.certificates[JO], bringing.heads[JO] = jo.certificates[JO], jo.signed_head()
+    for start in (6, 4):
+        kim.sync(chain[start : start + 2], only_prove=True)
+    assert codes(kim.sync(chain[4:6]).get_json()) == ["gap", "gap"]
+
+    for start in later:
+        mara.sync(chain[start : start + 2], only_prove=True)
+    for start in (0, 2, 4, 6):
+        assert mara.synced(chain[start : start + 2])["refused"] == []
+
+    assert kept(db) == [(JO, n) for n in range(1, 8)]
+    assert apart(db) == []
+
+
 def test_what_is_brought_is_listed_and_accepted_by_whose_work_it_is(app, db, mara, jo):
     stranger = "d00000000000000ee"
     chain = [entry_after([], stranger, "return_received", RECEIVED, None)]
