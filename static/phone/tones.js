@@ -29,7 +29,7 @@ export function wantTone(wanted) {
   }
 }
 
-/** Open the way for sound. Call it on the tap that opens a camera: some phones allow it only then. */
+/** Open the way for sound. Call it on a tap, such as the one that opens a camera: some phones allow it only then. */
 export function prepareTones() {
   try {
     context ??= new AudioContext();
@@ -39,7 +39,7 @@ export function prepareTones() {
   }
 }
 
-/** A code was read: a short buzz, and two soft tones that rise where they are wanted. The alarm is all that this is not. */
+/** A code was read, or a typed one is right: a short buzz, and two soft tones that rise where they are wanted. The alarm is all that this is not. */
 export function confirmRead() {
   buzz(60);
   if (toneWanted()) play([{ hertz: 880, from: 0 }, { hertz: 1320, from: 0.09 }], { seconds: 0.09, loudness: 0.15, shape: 'sine' });

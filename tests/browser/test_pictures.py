@@ -205,25 +205,37 @@ def test_the_picture_of_a_position_enlarges_by_a_tap(pictured):
     assert shown(page)[0].startswith("Right outer, with ")
 
 
-def test_a_camera_that_is_not_allowed_leaves_one_way_to_start_it_and_a_file_beside_it(take_screens):
+NOT_ALLOWED = """globalThis.ask = MediaDevices.prototype.getUserMedia;
+MediaDevices.prototype.getUserMedia = async () => {
+  throw new DOMException('no', 'NotAllowedError');
+};"""
+
+
+@pytest.mark.parametrize(
+    ("part", "opens", "takes"),
+    [
+        ("", "Open the camera", "Take left outer"),
+        (f"/position/{OUTER}", "Take a picture", "Take the picture"),
+    ],
+    ids=["one after the other", "a single one"],
+)
+def test_a_camera_that_is_not_allowed_leaves_one_way_to_start_it_and_a_file_beside_it(
+    take_screens, part, opens, takes
+):
     driver = job_driver().begin()
     driver.test(OUTER)
     phone = take_screens(width=320, height=640).holds(driver)
-    phone.context.add_init_script(
-        """globalThis.ask = MediaDevices.prototype.getUserMedia;
-        MediaDevices.prototype.getUserMedia = async () => {
-          throw new DOMException('no', 'NotAllowedError');
-        };"""
-    )
-    page = phone.show(f"/#/job/{JOB}")
+    phone.context.add_init_script(NOT_ALLOWED)
+    page = phone.show(f"/#/job/{JOB}{part}")
 
-    phone.tap("Open the camera")
+    phone.tap(opens)
     page.get_by_role("heading", name="The camera is not allowed").wait_for()
     again = page.get_by_role("button", name="Start the camera again")
     assert again.count() == 1
+    assert page.get_by_role("button", name=takes).count() == 0
     assert page.get_by_text("Use a picture").is_visible()
 
     page.evaluate("() => { MediaDevices.prototype.getUserMedia = globalThis.ask; }")
     again.click()
     phone.sees()
-    page.get_by_role("button", name="Take left outer").wait_for()
+    page.get_by_role("button", name=takes).wait_for()

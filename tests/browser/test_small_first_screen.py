@@ -72,14 +72,48 @@ def test_a_check_of_the_wiring_comes_before_its_repair_and_before_what_led_to_it
     assert page.evaluate(SEEN, "h1")
     assert page.evaluate(SEEN, ".step .lead")
     assert page.evaluate(SEEN, ".caution-line")
-    assert page.evaluate(SEEN, "[data-reads=good]")
-    assert page.evaluate(BEGINS, "[data-reads=bad]")
+    for reads in ("good", "bad", "unclear"):
+        assert page.evaluate(SEEN, f"[data-reads={reads}]")
     assert page.locator(".screen-foot button").count() == 0
     order = page.evaluate(
         """() => ['[data-reads=good]', '[data-reads=bad]', '.harness', '.step .ways button', '.verdict']
           .map((of) => document.querySelector(of).getBoundingClientRect().top)"""
     )
     assert order == sorted(order)
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_a_long_measurement_scrolls_behind_its_answers_and_its_figure_is_typed_above_them(small, locale):
+    driver = after_the_swap(OUTER)
+    while not driver.step()["expects"]["units"]:
+        driver.choose(0)
+    page = small(driver, locale=locale)
+    page.locator(".harness").wait_for()
+
+    assert page.evaluate(SEEN, ".caution-line")
+    for reads in ("good", "bad", "unclear"):
+        assert page.evaluate(SEEN, f"[data-reads={reads}]")
+    page.locator(".measured").first.focus()
+    assert page.evaluate(
+        """() => {
+          const field = document.querySelector('.measured').getBoundingClientRect();
+          return field.bottom <= document.querySelector('.answers').getBoundingClientRect().top;
+        }"""
+    )
+
+
+@pytest.mark.parametrize("locale", LANGUAGES)
+def test_what_a_test_of_a_fault_that_comes_and_goes_showed_is_one_of_the_answers_in_sight(small, locale):
+    driver = job_driver().begin()
+    driver.test(OUTER, came_and_went=True)
+    driver.photograph()
+    driver.start_exchange()
+    driver.guided()
+    page = small(driver, locale=locale)
+    page.locator("[data-provoked]").wait_for()
+
+    for answer in page.locator("[data-answer]").all():
+        assert page.evaluate(SEEN, f"[data-answer={answer.get_attribute('data-answer')}]")
 
 
 @pytest.mark.parametrize("locale", LANGUAGES)

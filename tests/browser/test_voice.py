@@ -226,18 +226,17 @@ def test_step_and_stop_are_said_in_the_language_of_the_screen_by_a_voice_that_ha
     assert said(page)[2][2].startswith("ALTO: ")
 
 
-@pytest.mark.parametrize("wanted", [True, False])
-def test_a_wrong_sensor_sounds_its_alarm_whether_or_not_the_steps_are_said_and_the_right_one_never(
-    at_a_fit, wanted
-):
-    page, right, wrong = at_a_fit(OWN, before=TONES, wanted=wanted)
+@pytest.mark.parametrize("wanted", [True, False], ids=["tones", "no tones"])
+def test_a_typed_code_sounds_right_where_tones_are_wanted_and_a_wrong_one_its_alarm_anyhow(at_a_fit, wanted):
+    before = TONES if wanted else TONES + "localStorage.setItem('swaptrail.tone', 'off');"
+    page, right, wrong = at_a_fit(OWN, before=before, wanted=not wanted)
     types(page, wrong)
     page.locator(".stop").wait_for()
     wait_until(page, "heard.length === 3")
     types(page, right)
     page.locator(".stop").wait_for(state="detached")
 
-    assert page.evaluate("heard") == ["sawtooth"] * 3
+    assert page.evaluate("heard") == ["sawtooth"] * 3 + ["sine"] * 2 * wanted
 
 
 def test_a_phone_without_any_voice_or_sound_shows_everything_all_the_same(at_a_fit):

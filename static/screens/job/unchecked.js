@@ -56,7 +56,7 @@ export const uncheckedJobPage = {
       return {
         ...head,
         body: taking.body,
-        main: { words: say('job-unchecked-take'), run: taking.take },
+        main: taking.shutter(say('job-unchecked-take')),
         second: { words: say('job-unchecked-back'), run: taking.close },
       };
     }

@@ -13,6 +13,8 @@ import { say } from '../../words/words.js';
 
 /** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../../scan/scanner.js').CameraHandle>} */
 const cameras = new WeakMap();
+/** Forms whose camera shows nothing. @type {WeakSet<object>} */
+const dark = new WeakSet();
 /** Forms for which the camera was asked for. @type {WeakSet<object>} */
 const wanted = new WeakSet();
 /** What went wrong with the last picture of a form. @type {WeakMap<object, {title: string, sentence: string}>} */
@@ -24,7 +26,7 @@ const problems = new WeakMap();
  * @property {unknown} body
  * @property {() => Promise<void>} open
  * @property {() => void} close
- * @property {() => Promise<void>} take
+ * @property {(words: string) => import('../frame/frame.js').Button} shutter  takes it; starts a camera again that shows nothing
  * @property {() => void} again
  * @property {import('../../log/log.js').Photo | null} photo
  */
@@ -59,13 +61,9 @@ export function capture(ctx, { words, alt, open = false }) {
       problems.delete(form);
       ctx.redraw();
     },
-    take: async () => {
+    shutter: (take) => {
       const camera = cameras.get(form);
-      try {
-        if (camera) await prepare(ctx, await camera.takePhoto());
-      } catch {
-        camera?.note(say('scan-no-picture'));
-      }
+      return dark.has(form) ? { words: say('scan-start'), run: () => camera?.start?.() } : { words: take, run: () => shoot(ctx) };
     },
     again: () => {
       delete form.photo;
@@ -115,7 +113,7 @@ export function takingParts(ctx, taking, head, what) {
     ...head,
     key: 'camera',
     body,
-    main: { words: say('scan-take'), run: taking.take },
+    main: taking.shutter(say('scan-take')),
     second: { words: say('scan-go-back'), run: taking.close },
   };
 }
@@ -125,9 +123,28 @@ export function takingParts(ctx, taking, head, what) {
  * @param {string} words
  */
 function host(ctx, words) {
-  const onHandle = (/** @type {import('../../scan/scanner.js').CameraHandle | null} */ camera) =>
-    camera ? cameras.set(ctx.form, camera) : cameras.delete(ctx.form);
-  return cameraHost(ctx, 'camera', { words, onFile: (file) => prepare(ctx, file), onHandle });
+  const { form } = ctx;
+  const onHandle = (/** @type {import('../../scan/scanner.js').CameraHandle | null} */ camera) => {
+    if (camera) cameras.set(form, camera);
+    else cameras.delete(form);
+    dark.delete(form);
+  };
+  const onProblem = (/** @type {unknown} */ trouble) => {
+    if (trouble) dark.add(form);
+    else dark.delete(form);
+    ctx.redraw();
+  };
+  return cameraHost(ctx, 'camera', { words, onFile: (file) => prepare(ctx, file), onHandle, onProblem });
+}
+
+/** @param {import('../frame/context.js').Context} ctx */
+async function shoot(ctx) {
+  const camera = cameras.get(ctx.form);
+  try {
+    if (camera) await prepare(ctx, await camera.takePhoto());
+  } catch {
+    camera?.note(say('scan-no-picture'));
+  }
 }
 
 /**

@@ -153,6 +153,8 @@ export class Reader {
   take = async (text, how) => {
     if (asked) return;
     asked = text;
+    // On the tap itself: some phones let no sound begin later.
+    if (how !== 'scanned') prepareTones();
     try {
       const { ctx, options } = this;
       const question = { job: ctx.job, text, how, host: LABEL_HOST };
@@ -255,10 +257,8 @@ export class Reader {
    */
   async #answer(answer, how, labelled) {
     if (answer.outcome === 'ours') {
-      if (how === 'scanned') {
-        confirmRead();
-        noteTaken(asked);
-      }
+      confirmRead();
+      if (how === 'scanned') noteTaken(asked);
       await this.options.onOurs(answer, how, await labelled);
       return;
     }

@@ -18,6 +18,7 @@ import { say } from '../../words/words.js';
  * @property {(photo: Photo) => Promise<unknown>} keep
  * @property {import('../../scan/scanner.js').CameraHandle | null} camera
  * @property {boolean} dark  the camera shows nothing
+ * @property {string} taking  what is being taken and kept just now
  */
 
 /** What each series of pictures is at, by its key. @type {Map<string, Series>} */
@@ -36,10 +37,10 @@ export function openSeries(key) {
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} key  tells one series from another
- * @param {{words: string, keep: (photo: Photo) => Promise<unknown>}} options
+ * @param {{words: string, of: string, keep: (photo: Photo) => Promise<unknown>}} options  `of`: what the next picture shows
  */
-export function shutter(ctx, key, { words, keep }) {
-  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null, dark: false };
+export function shutter(ctx, key, { words, of, keep }) {
+  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null, dark: false, taking: '' };
   series.set(key, state);
   state.keep = keep;
   const prepare = async (/** @type {Blob} */ file) => {
@@ -84,10 +85,15 @@ export function shutter(ctx, key, { words, keep }) {
     dark: state.dark,
     again: () => state.camera?.start?.(),
     take: async () => {
+      // A second tap on the same words is no picture of what comes next.
+      if (!state.camera || state.taking === of) return;
+      state.taking = of;
       try {
-        if (state.camera) await queue(await state.camera.takePhoto());
+        await queue(await state.camera.takePhoto());
       } catch {
         state.camera?.note(say('scan-no-picture'));
+      } finally {
+        if (state.taking === of) state.taking = '';
       }
     },
   };

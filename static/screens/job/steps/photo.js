@@ -20,6 +20,7 @@ export function photoStep(ctx) {
   const position = form.again ?? step.expects.position;
   const camera = shutter(ctx, `photo ${job}`, {
     words: say('steps-photo-guide', { sort: ctx.view.sort }),
+    of: position,
     keep: (photo) => {
       delete form.again;
       return ctx.act([photoTaken(photo, { shows: 'position', position })], { photo });

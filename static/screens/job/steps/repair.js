@@ -120,7 +120,7 @@ function pictureButton({ form }, taking, moment) {
  * @param {string} position
  * @returns {StepParts}
  */
-function pictureParts(ctx, { photo, body, take, again, close }, position) {
+function pictureParts(ctx, { photo, body, shutter, again, close }, position) {
   const { form } = ctx;
   const moment = form.moment;
   const keep = (/** @type {import('../../../log/log.js').Photo} */ taken) =>
@@ -137,7 +137,7 @@ function pictureParts(ctx, { photo, body, take, again, close }, position) {
     key: `repair ${moment}`,
     body: html`<p class="kicker">${say('steps-repair-picture', { when: moment })}</p>
       ${body}`,
-    main: photo ? { words: say('scan-keep'), run: () => keep(photo) } : { words: say('scan-take'), run: take },
+    main: photo ? { words: say('scan-keep'), run: () => keep(photo) } : shutter(say('scan-take')),
     second: photo ? { words: say('scan-take-again'), run: again } : { words: say('scan-go-back'), run: close },
   };
 }

@@ -39,7 +39,7 @@ export function testEntryStep(ctx) {
     return {
       bare: true,
       body: html`<h1>${say('steps-test-photograph')}</h1>${screen.body}`,
-      main: { words: say('steps-test-take'), run: screen.take },
+      main: screen.shutter(say('steps-test-take')),
       second: { words: say('steps-test-back'), run: screen.close },
     };
   }
