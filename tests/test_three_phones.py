@@ -19,6 +19,7 @@ CARDS = {
     "stories-tests-title",
     "stories-closed-title",
     "stories-mixed-title",
+    "stories-corrected-title",
 }
 
 

@@ -27,6 +27,7 @@ ON_LINE, OFF_LINE = (0, 1), 2
 MOST_JOBS = 3
 MOST_ROUNDS = 400
 HONEST, OTHER_WAY = 0.75, 0.06
+CORRECTS = 0.04  # in place of what the step asks for
 HEARS = 0.8  # of the other phone, before the next step
 COMES_BACK = 0.02  # the third, at a step
 MOST_AWAY = 120
@@ -80,6 +81,26 @@ class Hands(Walker):
         for draft in chosen["events"]:
             self.phone.record(draft["kind"], draft["data"], chosen["job"])
         self.turns_to(self.driver.job)
+
+    def corrects(self, choose) -> bool:
+        """Enter anew what a test showed, or take it back; False where there is none, or it may not be."""
+        tests = [
+            entry for entry in self.view["history"] if entry["kind"] == "test_run" and entry["may_right"]
+        ]
+        if not tests:
+            return False
+        entry = choose(tests)
+        of = {"device": entry["device"], "seq": entry["seq"], "reason": "slip", "over": entry["over"]}
+        asked = self.driver.core("entry", job=self.driver.job, device=entry["device"], seq=entry["seq"])
+        faults = next(each for each in asked["fields"] if each["name"] == "faulted")
+        place = choose(faults["options"])["value"]
+        said = {"kind": asked["kind"], "data": {**asked["data"], "faulted": [place]}}
+        kind, data = choose([("put_right", {**of, "entry": said})] * 3 + [("corrected", of)])
+        if self.driver.check({"kind": kind, "data": data}):
+            return False
+        self.story.append(f"{self.phone.device[-1]} {self.driver.job} corrects by {canon.dumps(data)}")
+        self._record(kind, **data)
+        return True
 
     def begins(self, number: int) -> None:
         """Open a job on a vehicle of its own."""
@@ -221,6 +242,8 @@ class Workshop:
             return self._begin(hands)
         stays = hands.driver.job in jobs and dice.random() < 0.8
         hands.turns_to(hands.driver.job if stays else dice.choice(jobs))
+        if dice.random() < CORRECTS and hands.corrects(dice.choice):
+            return 1
         answers = hands.answers()
         ways = hands.ways()
         if ways and (not answers or dice.random() < OTHER_WAY):

@@ -39,9 +39,17 @@ def entries(conn: sqlite3.Connection, where: str, values: list) -> Iterator[Corr
 
 def note(conn: sqlite3.Connection, after: int) -> list[int]:
     """Notes the corrections behind entry `after`; returns the numbers of the entries that they name."""
-    rows = conn.execute(f"SELECT body FROM events WHERE {ARE_CORRECTIONS} AND n > ? ORDER BY n", [after])
+    fresh = _corrections(conn, "n > ?", after)
     corrections = Corrections()
-    targets = [_parts(target) for target in corrections.note([json.loads(body) for (body,) in rows])]
+    corrected = corrections.note(fresh)
+    targets = [_parts(target) for target in corrected]
+    if after and any(_is_corrected(conn, target) for target in targets):
+        # What stands of several corrections of one entry hangs on all of them, and few are corrected twice.
+        earlier = _corrections(conn, "n <= ?", after)
+        named = set(corrected)
+        corrections = Corrections()
+        corrections.note([each for each in earlier if _target(each) in named] + fresh)
+        conn.executemany("DELETE FROM withdrawn WHERE device = ? AND seq = ?", targets)
     conn.executemany(
         "INSERT OR REPLACE INTO withdrawn VALUES (?, ?, ?, ?)",
         [(*_parts(target), said["actor"], said["reason"]) for target, said in corrections.withdrawn.items()],
@@ -58,6 +66,24 @@ def note(conn: sqlite3.Connection, after: int) -> list[int]:
         for target in targets
         for (n,) in conn.execute("SELECT n FROM events WHERE device = ? AND seq = ?", target)
     ]
+
+
+def _corrections(conn: sqlite3.Connection, where: str, upto: int) -> list[dict]:
+    rows = conn.execute(f"SELECT body FROM events WHERE {ARE_CORRECTIONS} AND {where} ORDER BY n", [upto])
+    return [json.loads(body) for (body,) in rows]
+
+
+def _is_corrected(conn: sqlite3.Connection, target: tuple[str, int]) -> bool:
+    return any(
+        conn.execute(f"SELECT 1 FROM {table} WHERE device = ? AND seq = ?", target).fetchone()
+        for table in ("withdrawn", "righted")
+    )
+
+
+def _target(correction: dict) -> str:
+    """Returns the identity of the entry that a correction names; of one of another form, of none."""
+    data = correction["data"]
+    return f"{data.get('device')}:{data.get('seq')}"
 
 
 def _parts(identity: str) -> tuple[str, int]:

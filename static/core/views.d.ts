@@ -432,6 +432,8 @@ export interface HistoryEntry {
   /** Who put it right, and the sentence of what it said before. */
   righted: { actor: string; said: string } | null;
   may_right: boolean;
+  /** The correction of it that stands, as whoever corrects it now says. */
+  over: string[];
   /** Who said it on whose phone, where that is not the actor's; and what a person should see about that. */
   who?: string;
   flags?: string[];
@@ -457,6 +459,7 @@ export interface EntryView {
   kind: string;
   data: Record<string, any>;
   fields: EntryField[];
+  over: string[];
 }
 
 /** An option with `sets` puts that into the data in place of its value. */

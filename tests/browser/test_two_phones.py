@@ -56,6 +56,18 @@ def hears(phone, words):
     )
 
 
+def names_the_plate(phone, job, plate):
+    """Correct the plate of the vehicle in the history of a job."""
+    phone.page.goto(f"{job}/history")
+    phone.page.get_by_role("button", name="Job opened").tap()
+    phone.page.locator("[data-do=anew]").tap()
+    phone.page.get_by_label("Plate").fill(plate)
+    phone.tap("See what it changes")
+    phone.page.get_by_role("status").filter(has_text="verdict").wait_for()
+    phone.tap("Save the correction")
+    phone.page.locator(".history-undone").first.wait_for()
+
+
 def opens(phone, vehicle="Blue estate"):
     phone.page.get_by_text(vehicle).first.tap()
 
@@ -102,3 +114,19 @@ def test_a_line_that_is_cut_loses_nothing_and_heals(pair):
     ben.online()
     ben.wait_step("photo")
     hears(ben, "Mara is taking pictures.")
+
+    # Off line both correct one entry, each in another way: one card for both, settled by one tap.
+    job = ben.page.url
+    for phone, plate in ((mara, "KL 4711"), (ben, "KL 4117")):
+        phone.offline()
+        names_the_plate(phone, job, plate)
+        phone.page.goto(job)
+    for phone in (ben, mara):
+        phone.online()
+    for phone in (ben, mara):
+        phone.wait_step("settle.corrected")
+        words = phone.page.locator("main").inner_text()
+        assert [words.count(said) for said in ("plate: KL 4711", "plate: KL 4117")] == [2, 2], words
+    ben.tap("Mara has it right: plate: KL 4711")
+    for phone in (ben, mara):
+        phone.wait_step("photo")

@@ -56,6 +56,8 @@ LISTEN = """() => {
     present?.postMessage({ id, text });
   });
 }"""
+_CLOSING = "li > .list-row:has-text('Job closed'):not(:has(.history-struck))"
+_TAKEN_BACK_OR_REFUSED = "() => !document.querySelector('.take-back') || document.querySelector('.refusal')"
 _ANSWERS = "[data-step] .answers .answer"
 #: Taps one of what can be tapped in the step or under it; what opens a camera or another page is left out.
 _TAP = """(lot) => {
@@ -137,6 +139,7 @@ class Fingers:
             "scan": self._shows_the_label,
             "where_to": self._shows_the_label,
             "contradiction": self._shows_the_label,
+            "done": self._takes_the_end_back,
         }
         if self.dice.random() > HONEST:
             self.page.evaluate(_TAP, self.dice.random())
@@ -182,6 +185,19 @@ class Fingers:
         else:
             self.page.evaluate(_TAP, self.dice.random())
             self._taps_on(step)
+
+    def _takes_the_end_back(self, _step) -> None:
+        """Take the closing back in the history: at a closed job nobody would do more until the end."""
+        address = f"{self.phone.base}/#/job/{self.job}"
+        self.page.goto(f"{address}/history")
+        self.page.locator(".history-text").first.wait_for()
+        if self.page.locator(_CLOSING).count():  # else somebody else was faster
+            self.page.locator(_CLOSING).first.click()
+            self.page.get_by_label("Why was it wrong?").fill("not done yet")
+            self.page.locator(".take-back .small-button").click()
+            wait_until(self.page, _TAKEN_BACK_OR_REFUSED, seconds=SOON)
+        self.page.goto(address)
+        self.page.locator("[data-step], .screen-foot button").first.wait_for()
 
     def _taps_on(self, step) -> None:
         if step["form"] in ("choices", "moves", "measure") or not self._clicks(".main-button"):

@@ -238,9 +238,20 @@ class _Maker:
         events = self.fold.events
         if events and self.dice.random() < 0.9:
             event = self.dice.choice(events[-12:] if self.dice.random() < 0.6 else events)
-            return "corrected", {"device": event["device"], "seq": event["seq"], "reason": "slip"}
+            return "corrected", self.correction(event["device"], event["seq"])
         device = self.dice.choice(PHONES)
-        return "corrected", {"device": device, "seq": self.seqs[device] + 2, "reason": "slip"}
+        return "corrected", self.correction(device, self.seqs[device] + 2)
+
+    def correction(self, device, seq):
+        """Name an entry, and of its corrections all or none; an older app names none."""
+        known = [
+            f"{event['device']}:{event['seq']}"
+            for event in self.fold.events
+            if event["kind"] in ("corrected", "put_right")
+            and (event["data"].get("device"), event["data"].get("seq")) == (device, seq)
+        ]
+        over = ({}, {"over": []}, {"over": known})[len(self.fold.events) % 3]
+        return {"device": device, "seq": seq, "reason": "slip", **over}
 
     def righted(self, job):
         """Say what any entry should have said, also one that was put right or taken back, or is to come."""
@@ -255,12 +266,7 @@ class _Maker:
             target = self.dice.choice(events[-12:] if self.dice.random() < 0.6 else events)
             kind, data = _BY_KIND[target["kind"]](self, target["job"] or job)
         entry = {"kind": kind, "data": data}
-        return "put_right", {
-            "device": target["device"],
-            "seq": target["seq"],
-            "entry": entry,
-            "reason": "slip",
-        }
+        return "put_right", {**self.correction(target["device"], target["seq"]), "entry": entry}
 
 
 _ANYWHERE = (

@@ -449,6 +449,146 @@ def test_closing_what_the_phone_knew_all_of_is_no_question(ben, ana):
     assert ben.view()["closed"]
 
 
+def correct(phone, seq, over=(), **changed):
+    """Fold a correction of an entry of Ben's, as a server does; `over` are those that the phone knew of."""
+    entry = phone.core("entry", job=phone.job, device=BEN, seq=seq)
+    said = {"kind": entry["kind"], "data": {**entry["data"], **changed}}
+    phone.force("put_right", device=BEN, seq=seq, entry=said, reason="slip", over=list(over))
+    return f"{phone.device}:{phone.seq}"
+
+
+def number_of(phone, kind):
+    return next(event["seq"] for event in phone.events if event["kind"] == kind)
+
+
+def test_a_test_corrected_in_two_ways_is_one_card_and_counts_once_somebody_says_which(ben, ana):
+    seq = number_of(ben, "test_run")
+    correct(ben, seq, faulted=[INNER])
+    correct(ana, seq, faulted=[LEFT])
+    step = ben.step()
+    assert (step["id"], step["form"], step["progress"]) == ("settle.corrected", "contradiction", None)
+    assert step["title"] == "One entry, corrected in two ways"
+    assert step["text"] == "Which correction is right?"
+    assert told(step) == [
+        ("Ben", "entered at first: Self-test: fault at right outer."),
+        ("Ben", "Self-test: fault at right inner."),
+        ("Ana", "Self-test: fault at left outer."),
+    ]
+    assert step["expects"]["waits"] == "Test 1 counts once this is settled."
+    assert counted(ben)[0] == [0]
+    assert ben.view()["trail"]["lines"][0]["points"][0]["mark"] == "aside"
+    ben.choose(0)
+    assert ben.step()["form"] != "contradiction"
+    assert counted(ben)[0] == []
+    assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[INNER]]
+
+
+def test_corrections_that_say_the_same_or_knew_of_each_other_are_no_question(ben, ana):
+    seq = number_of(ben, "test_run")
+    first = correct(ben, seq, faulted=[INNER])
+    correct(ana, seq, faulted=[INNER])
+    assert ben.step()["form"] != "contradiction"
+    knows = ben.core("entry", job=ben.job, device=BEN, seq=seq)["over"]
+    assert first not in knows
+    correct(ben, seq, over=knows, faulted=[LEFT])
+    assert ben.step()["form"] != "contradiction"
+    assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[LEFT]]
+
+
+def test_where_another_phone_took_it_back_either_may_be_right(ben, ana):
+    seq = number_of(ben, "test_run")
+    ana.force("corrected", device=BEN, seq=seq, reason="not made", over=[])
+    correct_from(ben, seq, faulted=[INNER])
+    assert told(ben.step()) == [
+        ("Ben", "entered at first: Self-test: fault at right outer."),
+        ("Ana", "took it back: it was not so"),
+        ("Ben", "Self-test: fault at right inner."),
+    ]
+    assert ben.core("state")["jobs"][ben.job]["tests"] == []
+    choices = [choice["words"] for choice in ben.step()["choices"]]
+    assert choices == [
+        "Ana has it right: took it back: it was not so",
+        "Ben has it right: Self-test: fault at right inner.",
+    ]
+    ben.choose(1)
+    assert ben.step()["form"] != "contradiction"
+    assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[INNER]]
+
+
+def correct_from(phone, seq, **changed):
+    """Correct an entry of Ben's that somebody took back meanwhile."""
+    [event] = [event for event in phone.events if (event["device"], event["seq"]) == (BEN, seq)]
+    said = {"kind": event["kind"], "data": {**event["data"], **changed}}
+    phone.force("put_right", device=BEN, seq=seq, entry=said, reason="slip", over=[])
+
+
+def test_it_may_count_for_nothing_after_all(ben, ana):
+    seq = number_of(ben, "test_run")
+    correct(ben, seq, faulted=[INNER])
+    ana.force("corrected", device=BEN, seq=seq, reason="not made", over=[])
+    ben.choose(1)
+    assert ben.step()["form"] != "contradiction"
+    assert ben.core("state")["jobs"][ben.job]["tests"] == []
+
+
+def test_a_vehicle_that_two_phones_named_otherwise_is_one_question(ben, ana):
+    for phone, name in ((ben, "Blue van"), (ana, "Green estate")):
+        correct(phone, 1, vehicle={**before_of(ben), "name": name})
+    assert told(ben.step()) == [
+        ("Ben", "entered at first: name: Blue estate"),
+        ("Ben", "name: Blue van"),
+        ("Ana", "name: Green estate"),
+    ]
+    assert len(ben.step()["choices"]) == 2
+    ben.choose(0)
+    assert ben.view()["vehicle"]["name"] == "Blue van"
+
+
+def before_of(phone):
+    return phone.events[0]["data"]["vehicle"]
+
+
+def test_no_two_corrections_of_an_entry_read_alike(ben, ana):
+    seq = number_of(ben, "test_run")
+    correct(ben, seq, silent=[INNER])
+    correct(ana, seq, silent=[LEFT])
+    assert [words for _, words in told(ben.step())] == [
+        "entered at first: every position was reported on",
+        "nothing was said about right inner",
+        "nothing was said about left outer",
+    ]
+
+
+def test_who_corrected_it_back_to_what_it_was_says_so_too(ben, ana):
+    first = correct(ben, 1, complaint="beeps in rain")
+    correct(ben, 1, over=[first], complaint=ben.events[0]["data"]["complaint"])
+    correct(ana, 1, complaint="silent")
+    assert [words for _, words in told(ben.step())][1:] == [
+        "complaint: beeps without reason",
+        "complaint: silent",
+    ]
+    assert len(ben.step()["choices"]) == 2
+
+
+def test_the_plate_of_one_and_the_name_of_the_other_may_both_be_right(ben, ana):
+    correct(ben, 1, vehicle={**before_of(ben), "plate": "AB 12"})
+    correct(ana, 1, vehicle={**before_of(ben), "name": "Green estate"})
+    assert told(ben.step())[1:] == [("Ben", "plate: AB 12"), ("Ana", "name: Green estate")]
+    assert ben.step()["choices"][2]["words"] == "Both are right"
+    ben.choose(2)
+    vehicle = ben.core("state")["vehicles"]["v1"]
+    assert (vehicle["name"], vehicle["plate"]) == ("Green estate", "AB 12")
+    assert ben.step()["form"] != "contradiction"
+
+
+def test_tests_wait_for_what_was_where_before_them(swapped, ana):
+    swapped.tested(INNER)
+    seq = [event["seq"] for event in swapped.events if event["kind"] == "unit_fitted"][-1]
+    correct(swapped, seq, position=LEFT)
+    correct(ana, seq, how="tapped")
+    assert counted(swapped)[0] == [1]
+
+
 def shown(phone, unit):
     code = phone.labels[unit]
     return f"{code[:3]}-{code[3:]}"

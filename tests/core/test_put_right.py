@@ -7,6 +7,8 @@ from hypothesis import settings
 from hypothesis import strategies as st
 
 from server.core.facts.corrections import PUT_RIGHT
+from server.core.facts.corrections import TAKEN_BACK
+from server.core.facts.corrections import Corrections
 from server.core.facts.fold import Fold
 from server.core.log import canon
 from server.core.log import envelope
@@ -25,8 +27,12 @@ SEEDS = range(60)
 
 
 def right_from_the_start(log):
-    """Return a log in which each entry says what it was put right to, and nobody had to put it right."""
-    righted = {}
+    """Return a log in which each entry says what it was put right to, and nobody had to put it right.
+
+    Nobody took back in it what was put right again.
+    """
+    righted, corrections = {}, Corrections()
+    corrections.note(log)
     for event in log:
         if event["kind"] == PUT_RIGHT and event["v"] == 1 and "entry" in event["data"]:
             data = event["data"]
@@ -35,24 +41,38 @@ def right_from_the_start(log):
     found = []
     for event in log:
         entry = righted.get(envelope.identity(event))
-        if event["kind"] != PUT_RIGHT:
+        if event["kind"] != PUT_RIGHT and not _is_lifted(event, corrections):
             fits = entry and entry["kind"] == event["kind"] and event["v"] == 1
             found.append({**event, "data": entry["data"]} if fits else event)
     return found
 
 
+def _is_lifted(event, corrections):
+    """Tell whether an entry takes another one back that counts all the same."""
+    data = event["data"]
+    of_a_known_form = (
+        event["kind"] == TAKEN_BACK and event["v"] == 1 and {"device", "seq", "reason"} <= set(data)
+    )
+    return of_a_known_form and f"{data['device']}:{data['seq']}" not in corrections.withdrawn
+
+
 def without_the_correction(state):
     """Return a state as text without what only tells that entries were put right."""
     state = {**state, "not_understood": [e for e in state["not_understood"] if e["kind"] != PUT_RIGHT]}
-    state["jobs"] = {name: {**job, "history": _plain(job["history"])} for name, job in state["jobs"].items()}
+    state["jobs"] = {name: _plain_job(job) for name, job in state["jobs"].items()}
     return canon.dumps(state)
+
+
+def _plain_job(job):
+    plain = {name: job[name] for name in job if name != "corrected_apart"}
+    return {**plain, "history": _plain(job["history"])}
 
 
 def _plain(history):
     return [
         {name: entry[name] for name in entry if name not in ("righted", "said")}
         for entry in history
-        if entry["kind"] != PUT_RIGHT
+        if entry["kind"] not in (PUT_RIGHT, TAKEN_BACK)
     ]
 
 
@@ -74,6 +94,11 @@ def test_the_random_logs_put_something_right():
         for entry in job["history"]
     )
     assert count > 60
+
+
+def test_the_random_logs_correct_entries_apart():
+    jobs = [job for seed in SEEDS for job in _folded(random_log(seed, 70)).state.jobs.values()]
+    assert len([job for job in jobs if job.get("corrected_apart")]) > 3
 
 
 def _folded(log):

@@ -3,15 +3,19 @@
 Both count from the start: what hangs together with their target is folded again, without it or with the
 right data in its place. The target keeps its number and its place in the order, and the log keeps what it
 said first. An entry that was taken back counts for nothing, also where somebody put it right; of several
-that put one entry right, the last in the log stands.
+that put one entry right, the last in the log stands. A correction says of which others of its entry it knew
+(`over`). Where phones off line corrected one entry in different ways, what puts it right has both as
+`rivals`, until a correction names them all. Such a one lifts a take-back that it names.
 """
 
 from ..errors import BadInput
 from ..log import envelope
 from ..messages import message
+from ..state.stories import device_of
 from .fields import Count
 from .fields import Field
 from .fields import Name
+from .fields import Names
 from .fields import Reason
 from .fields import check_object
 from .kind import MAY_HAVE_JOB
@@ -66,7 +70,8 @@ class Corrections:
     def __init__(self):
         """Start with none."""
         self.withdrawn = {}  # -> {"actor", "reason"}
-        self.righted = {}  # -> {"by", "actor", "reason", "kind", "data"}
+        self.righted = {}  # -> {"by", "actor", "reason", "kind", "data"}, and "rivals" where they differ
+        self._standing = {}  # -> the corrections that no other one of the entry knew of, in order
 
     def note(self, events: list) -> list[str]:
         """Note the corrections among these events, which come after all noted; return what they name."""
@@ -79,17 +84,44 @@ class Corrections:
                 continue
             target = target_of(data)
             named[target] = True
+            self._stand(target, event)
             if event["kind"] == TAKEN_BACK:
                 self.withdrawn[target] = {"actor": event["actor"], "reason": data["reason"]}
             else:
                 self.righted[target] = righted(event)
+                if "over" in data and not [each for each in self._standing[target] if each["data"] is None]:
+                    self.withdrawn.pop(target, None)
+            self._tell_rivals(target)
         return sorted(named)
+
+    def _stand(self, target: str, event: dict) -> None:
+        """Let a correction stand, and with it those of which it did not know; an older one knew of all."""
+        over, found = event["data"].get("over"), []
+        if over is not None:
+            for each in self._standing.get(target, []):
+                if each["by"] not in over and device_of(each["by"]) != event["device"]:
+                    found.append(each)
+        found.append(_rival(event))
+        self._standing[target] = found
+
+    def _tell_rivals(self, target: str) -> None:
+        """Put the corrections that stand to what puts an entry right, as long as they do not say the same."""
+        if target in self.righted:
+            self.righted[target].pop("rivals", None)
+            standing = self._standing[target]
+            if [each for each in standing if each["data"] != standing[0]["data"]]:
+                self.righted[target]["rivals"] = standing
 
     def copy(self) -> "Corrections":
         """Return them, to suppose something beside."""
         other = Corrections()
         other.withdrawn, other.righted = self.withdrawn.copy(), self.righted.copy()
         return other
+
+    def settles(self, data: dict) -> bool:
+        """Tell whether a correction knows of all that stand of its entry and do not say the same."""
+        rivals = self.righted.get(target_of(data), {}).get("rivals", [])
+        return bool(rivals) and not [each for each in rivals if each["by"] not in data.get("over", [])]
 
     def by_device(self) -> dict:
         """Return device -> {seq: (who took it back or None, what puts it right or None)}."""
@@ -108,6 +140,18 @@ class Corrections:
 def target_of(data: dict) -> str:
     """Return the identity of the entry that a well-formed correction names."""
     return "{}:{}".format(data["device"], data["seq"])
+
+
+def _rival(event: dict) -> dict:
+    """Return a correction as one of several that stand; "data" is None where it takes its entry back."""
+    entry = event["data"]["entry"] if event["kind"] == PUT_RIGHT else {"kind": "", "data": None}
+    return {
+        "by": envelope.identity(event),
+        "at": event["at"],
+        "actor": event["actor"],
+        "kind": entry["kind"],
+        "data": entry["data"],
+    }
 
 
 def righted(event: dict) -> dict:
@@ -147,6 +191,8 @@ KINDS = (
         Name("device"),
         Count("seq"),
         Reason("reason"),
+        # The corrections of the same entry that this one knew of and that stood.
+        Names("over", later=True),
         does=_corrected,
         tells=("facts-taken-back", "seq", "reason"),
         job=MAY_HAVE_JOB,
@@ -158,6 +204,7 @@ KINDS = (
         Count("seq"),
         ENTRY,
         Reason("reason"),
+        Names("over", later=True),
         does=_corrected,
         tells=("facts-put-right", "seq", "entry"),
         job=MAY_HAVE_JOB,

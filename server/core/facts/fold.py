@@ -105,6 +105,8 @@ class Fold:
         if draft["kind"] == TAKEN_BACK:
             self.corrections.withdrawn[target] = {"actor": "", "reason": ""}
         else:
+            if self.corrections.settles(draft["data"]):
+                self.corrections.withdrawn.pop(target, None)
             self.corrections.righted[target] = supposed(draft["data"]["entry"])
 
     def without(self, identity: str) -> State:
@@ -236,8 +238,27 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
         if event["device"] in state.phones:
             flag_role(state, event, kind, job)
     if job:
+        if why is None and righted and "rivals" in righted:
+            _note_rivals(job, event, said, righted["rivals"])
         newer = is_newer(event)
         job["history"].append(history_entry(event, said, withdrawn, righted, why is None, newer))
+
+
+def _note_rivals(job: dict, event: dict, said: dict, rivals: list) -> None:
+    """Keep with the job that phones corrected one of its entries apart; `n` is how many it had by then."""
+    rivals = [each for each in rivals if each["data"] is None or _could_say(event, each, job)]
+    if not [each for each in rivals if each["data"] != rivals[0]["data"]]:
+        return
+    entry = {name: event[name] for name in ("kind", "at", "actor")}
+    entry.update({"event": envelope.identity(event), "n": job["entries"], "said": said, "rivals": rivals})
+    job.setdefault("corrected_apart", []).append(entry)
+
+
+def _could_say(event: dict, rival: dict, job: dict) -> bool:
+    """Tell whether what a correction says can be understood in the place of an entry."""
+    other = dict(event)
+    other["data"] = rival["data"]
+    return rival["kind"] == event["kind"] and _not_understood(KINDS[event["kind"]], other, job) is None
 
 
 def history_entry(event, said: dict, withdrawn, righted, understood: bool, newer: bool) -> dict:

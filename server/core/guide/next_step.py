@@ -8,6 +8,7 @@ from ..evidence import mixups
 from ..evidence import proof
 from ..evidence import verdict
 from ..messages import message
+from ..state import contradictions
 from ..state import exchange
 from ..state.job import Job
 from ..words import causes
@@ -20,7 +21,6 @@ from . import moving
 from . import opening
 from . import repairing
 from . import repeats
-from . import settling
 from . import sounder
 from . import testing
 from . import ways
@@ -45,9 +45,18 @@ def next_step(job: Job, result: dict | None, moves: list | None) -> tuple:
     """
     if job.is_closed():
         done = step("done", message("guide-done-title"), ending.closed_words(job), form="done")
-        return settling.settling(job) or ("close", done)
+        return _contradiction(job, None) or ("close", done)
     stage, step_to_do = _at_work(job, result, moves)
     return stage, ways.paused(job) if job.pause else step_to_do
+
+
+def _contradiction(job: Job, result: dict | None) -> tuple | None:
+    """Return (stage, step) of what phones entered apart and what contradicts, or None."""
+    if not contradictions.are_there(job.state, job.facts):
+        return None
+    from . import settling  # a phone that never meets one can start without it
+
+    return settling.settling(job, result)
 
 
 def without_reasoning(job: Job) -> dict | None:
@@ -86,10 +95,12 @@ def _at_work(job: Job, result: dict | None, moves: list | None) -> tuple:
 
 def _under_way(job: Job, result: dict | None, moves: list | None) -> tuple | None:
     """Return (stage, step) of what has to be done before a test can say more, None where nothing has."""
+    if contradictions.corrections(job.facts):
+        return _contradiction(job, result)  # what is wrong may be how it began
     beginning = opening.beginning(job)
     if beginning:
         return beginning
-    contradiction = settling.settling(job, result)
+    contradiction = _contradiction(job, result)
     if contradiction:
         return contradiction
     told_apart = mixed_up.settling(job)

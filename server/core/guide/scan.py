@@ -11,7 +11,6 @@ from ..state.unit import Unit
 from ..words import words
 from . import spare
 from . import stops
-from . import true_place
 from .fixing import start_replacing
 
 
@@ -79,6 +78,13 @@ def _at_mixed(job: Job, expects, read, how) -> dict:
     read["events"] = [draft("unit_labelled", unit=expects["unit"], code=read["code"], how=how)]
     read["sentence"] = message("guide-scan-mixed-labelled", code=read["shown"])
     return read
+
+
+def _at_true_place(job: Job, expects, read, how) -> dict:
+    """A unit in dispute: where is it really?"""
+    from . import true_place  # a phone that never meets a contradiction can start without it
+
+    return true_place.at_label(job, expects, read, how)
 
 
 def _at_pull(job: Job, expects, read, how) -> dict:
@@ -192,5 +198,5 @@ _AT = {
     "where_to": _at_where_to,
     "new": _at_new,
     "mixed": _at_mixed,
-    "settle": true_place.at_label,
+    "settle": _at_true_place,
 }

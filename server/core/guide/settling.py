@@ -1,7 +1,8 @@
 """The step that settles what two phones entered apart: each contradiction once, with all that is said of it.
 
 A unit is settled by its label, read where it really is, and a tap on that place; what the scan asks for is
-in `true_place`. Tests and a closing are settled by a tap.
+in `true_place`. Corrections of one entry, tests and a closing are settled by a tap. Imported only where
+something contradicts: most phones never meet it.
 """
 
 from ..evidence import verdict
@@ -17,6 +18,8 @@ from ..words import sentences
 from ..words import stories as told
 from ..words.people import who
 from ..words.people import whose_phone
+from . import corrected_apart
+from . import mixed_or_not
 from . import true_place
 from .step import action
 from .step import step
@@ -27,11 +30,14 @@ _SEARCHES = ("retest", "clean", "exchange", "unplug", "meter")
 
 def settling(job: Job, result: dict | None = None) -> tuple | None:
     """Return (stage, step) of the first contradiction that is open, or None; `result` as for next_step."""
-    contested = _contested(job)
+    contested, corrected = _contested(job), contradictions.corrections(job.facts)
     apart = contradictions.tests(job.facts)
     closed = None if job.is_closed() else job.reopened
-    total = _questions(job, contested) + len(apart) + (1 if closed else 0)
-    if contested:
+    total = len(corrected) + _questions(job, contested) + len(apart) + (1 if closed else 0)
+    if corrected:
+        stage = "test" if corrected[0]["kind"] == "test_run" else "look"
+        made = _corrected(job, corrected[0])
+    elif contested:
         stage, made = "swap", _place(job, contested[0])
     elif apart:
         stage, made = "test", _tests(job, apart[0])
@@ -87,8 +93,6 @@ def _mixed(job: Job, contested: Contested):
     told_so = [each for each in contested.stories if each.move and each.move.get("kind") == "units_mixed"]
     if not told_so and job.state.units[contested.unit]["place"] != MIXED:
         return None
-    from . import mixed_or_not  # a phone that never meets one can start without it
-
     return mixed_or_not.asked(job, contested)
 
 
@@ -142,6 +146,21 @@ def _tests(job: Job, group: list) -> dict:
     return _card(
         "settle.tests", message("stories-tests-title", count=len(tests)), lines, _waits(group), choices
     )
+
+
+def _corrected(job: Job, apart: dict) -> dict:
+    """Phones off line corrected one entry, each in its own way: which is right?"""
+    lines, choices = corrected_apart.asked(job, apart)
+    waits = _waits(contradictions.waiting_for_correction(job.facts, apart))
+    made = _card(
+        "settle.corrected",
+        message("stories-corrected-title", count=len(apart["rivals"])),
+        lines,
+        waits,
+        choices,
+    )
+    made["text"] = message("stories-corrected-asked")
+    return made
 
 
 def _closing(job: Job, reopened: dict, result: dict | None) -> dict:

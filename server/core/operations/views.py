@@ -17,6 +17,7 @@ from ..views import job as view
 from ..views import near_labels
 from ..views import others
 from ..views import support
+from ..views.correctable import known_corrections
 from ..views.correctable import may_be_put_right
 from ..views.job_list import jobs_view
 from ..views.job_list import list_view
@@ -118,7 +119,10 @@ class ViewOperations(Held):
         return code_meanings.look(self._job(job), code, failure_type, open_list)
 
     def op_entry(self, job, device, seq):
-        """Return what of an entry of a job, or None, can be entered anew: {"kind", "data", "fields"}."""
+        """Return what of an entry of a job, or None, can be entered anew.
+
+        {"kind", "data", "fields", "over"}; the last is the correction of it that stands.
+        """
         from ..views import beside
         from ..views import correcting
 
@@ -132,7 +136,8 @@ class ViewOperations(Held):
             return known_job(earlier.state, job)
 
         fields = correcting.fields(found, entry, then)
-        return {"kind": entry["kind"], "data": entry["data"], "fields": fields}
+        over = known_corrections(entry)
+        return {"kind": entry["kind"], "data": entry["data"], "fields": fields, "over": over}
 
     def op_righted(self, event):
         """Return what the draft of a correction changes.

@@ -27,10 +27,11 @@ def refuse(fold, draft, job):
     target, right = fold.find(identity), draft["kind"] == PUT_RIGHT
     if target is None or target["kind"] in KINDS_OF_CORRECTION:
         return _refusal(right, message("rules-correction-unknown"), message("rules-correction-unknown-do"))
-    if identity in fold.corrections.withdrawn:
+    settles = fold.corrections.settles(draft["data"])
+    if identity in fold.corrections.withdrawn and not settles:
         return _refusal(right, message("rules-correction-again"), message("rules-go-on"))
     if right:
-        return _refuse_to_put_right(fold, identity, target, draft["data"]["entry"])
+        return _refuse_to_put_right(fold, identity, target, draft["data"]["entry"], settles)
     if target["kind"] == "job_opened":
         return _refusal(False, message("rules-correction-opening"), message("rules-correction-opening-do"))
     without = fold.without(identity)
@@ -68,12 +69,12 @@ def _labels_a_body(fold, mixups: list[str], identity: str) -> bool:
     return bool([each for each in mixups if is_body(event["data"]["unit"], each)])
 
 
-def _refuse_to_put_right(fold, identity: str, target: dict, entry: dict) -> dict | None:
+def _refuse_to_put_right(fold, identity: str, target: dict, entry: dict, settles: bool) -> dict | None:
     now = fold.corrections.righted.get(identity)
     said = now["data"] if now else target["data"]
     if entry["kind"] != target["kind"]:
         return _refusal(True, message("rules-correction-kind"), message("rules-correction-kind-do"))
-    if entry["data"] == said:
+    if entry["data"] == said and not settles:
         return _refusal(True, message("rules-correction-same"), message("rules-correction-same-do"))
     first, data = target["data"], entry["data"]
     stays = [

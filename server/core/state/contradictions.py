@@ -1,8 +1,9 @@
 """What phones entered apart from each other and what contradicts, on one job, until somebody settles it.
 
-Three sorts: a unit at two places or two units at one, tests that may be one and the same, and a job that
-one phone closed while another worked on. Asked of the facts of a job, for the fold asks it too; it looks at
-nothing that a server's rows leave out, so that every host tells the same.
+Four sorts: a unit at two places or two units at one, tests that may be one and the same, an entry that was
+corrected in two ways, and a job that one phone closed while another worked on. Asked of the facts of a job,
+for the fold asks it too; it looks at nothing that a server's rows leave out, so that every host tells the
+same.
 """
 
 from collections import namedtuple
@@ -12,6 +13,22 @@ from . import stories
 # `units` are those whose label settles it: the one in dispute first, then one that sits where it is claimed.
 # `stories` are all, `last` what each phone said last: what it said before it has taken further itself.
 Contested = namedtuple("Contested", ("unit", "units", "stories", "last"))
+
+# What a test depends on that was made after it.
+_BEFORE_A_TEST = (
+    "unit_pulled",
+    "unit_fitted",
+    "unit_moved",
+    "unit_seen",
+    "units_mixed",
+    "cleaned",
+    "circuit_repaired",
+)
+
+
+def are_there(state, job: dict) -> bool:
+    """Tell whether something contradicts on a job; on a closed one it may be another job's to settle."""
+    return bool(corrections(job) or job["reopened"] or state.disputed(job["id"]) or tests(job))
 
 
 def places(state, job: dict) -> list[Contested]:
@@ -106,10 +123,28 @@ def waiting(state, job: dict) -> list[int]:
     for group in tests(job):
         for n in group:
             found[n] = True
+    for apart in corrections(job):
+        for n in waiting_for_correction(job, apart):
+            found[n] = True
     for contested in places(state, job) if job["tests"] else []:
         for n in waiting_for(job, contested):
             found[n] = True
     return sorted(found)
+
+
+def corrections(job: dict) -> list[dict]:
+    """Return the entries that were corrected in two ways, as {"event", "kind", "n", "said", "rivals"}."""
+    return job.get("corrected_apart", [])
+
+
+def waiting_for_correction(job: dict, apart: dict) -> list[int]:
+    """Return the numbers of the tests, from 0, that wait until it is settled what one entry should say.
+
+    Such a test itself, or those since, where it is about what was where.
+    """
+    if apart["kind"] not in _BEFORE_A_TEST:
+        return [n for n, test in enumerate(job["tests"]) if test["event"] == apart["event"]]
+    return [n for n, test in enumerate(job["tests"]) if test["n"] >= apart["n"]]
 
 
 def waiting_for(job: dict, contested: Contested) -> list[int]:

@@ -46,3 +46,8 @@ FIELDS = {
 def may_be_put_right(entry: dict) -> bool:
     """Tell whether an entry of the history can be entered anew."""
     return entry["understood"] and entry["withdrawn"] is None and entry["kind"] in FIELDS
+
+
+def known_corrections(entry: dict) -> list[str]:
+    """Return the correction of an entry of a history that stands: who corrects it now knows of that one."""
+    return [entry["righted"]["by"]] if "righted" in entry else []

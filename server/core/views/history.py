@@ -11,6 +11,7 @@ from ..state.job import Job
 from ..words import people
 from ..words import sentences
 from ..words.noted import noted
+from .correctable import known_corrections
 from .correctable import may_be_put_right
 
 # by whether a newer version of the app recorded the entry
@@ -47,6 +48,7 @@ def entry_shown(state, entry: dict, about: list[str], sort: Sort, said) -> dict:
         "undone": _undone(sort, entry["withdrawn"]),
         "righted": _righted(entry, said) if known else None,
         "may_right": may_be_put_right(entry),
+        "over": known_corrections(entry),
         "may_undo": known
         and entry["withdrawn"] is None
         and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,

@@ -88,6 +88,62 @@ stories-tests-one = { $phone ->
     [other] One test. Right: { $read } ({ $who })
    *[own] One test, and { $who } has it right: { $read }
 }
+# $who: Ben
+# $phone: other
+# $read: Test: fault at right outer
+stories-corrected-one = { $phone ->
+    [other] Right: { $read } ({ $who })
+   *[own] { $who } has it right: { $read }
+}
+# $count (count): 2
+stories-corrected-both = { $count ->
+    [2] Both are right
+   *[other] All are right
+}
+# $count (count): 2
+stories-corrected-title = One entry, corrected in { $count ->
+    [2] two ways
+   *[other] { $count } ways
+}
+# $said: Test: fault at right outer.
+stories-corrected-first = entered at first: { $said }
+stories-corrected-asked = Which correction is right?
+stories-took-back = took it back: it was not so
+# $positions: right outer
+# $count (count): 1
+stories-silent = { $count ->
+    [0] every position was reported on
+   *[other] nothing was said about { $positions }
+}
+# $unit: 4KD-7F
+stories-of-unit = it was { $unit }
+# $field: plate
+# $value: AB 12
+stories-field = { $field ->
+    [name] name: { $value }
+    [called] position: { $value }
+    [plate] plate: { $value }
+    [vin] VIN: { $value }
+    [complaint] complaint: { $value }
+    [note] note: { $value }
+    [compared] at the one that works: { $value }
+    [part] part number: { $value }
+    [serial] serial number: { $value }
+    [model] model: { $value }
+   *[value] measured: { $value }
+}
+# $field: plate
+stories-field-none = { $field ->
+    [plate] no plate
+    [vin] no VIN
+    [complaint] no complaint
+    [note] no note
+    [compared] nothing at the one that works
+    [part] no part number
+    [serial] no serial number
+    [model] no model
+   *[value] nothing measured
+}
 # $units: 4KD-7F and K7F-3M
 stories-mixed-title = Did { $units } get mixed up?
 stories-mixed-yes = Yes, they got mixed up

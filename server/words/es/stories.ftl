@@ -54,6 +54,50 @@ stories-tests-one = { $phone ->
     [other] Una prueba. Lo correcto: { $read } ({ $who })
    *[own] Una prueba, y { $who } la tiene bien: { $read }
 }
+stories-corrected-one = { $phone ->
+    [other] Correcto: { $read } ({ $who })
+   *[own] { $who } tiene razón: { $read }
+}
+stories-corrected-both = { $count ->
+    [2] Las dos son correctas
+   *[other] Todas son correctas
+}
+stories-corrected-title = Una anotación, corregida de { $count ->
+    [2] dos maneras
+   *[other] { $count } maneras
+}
+stories-corrected-first = anotó al principio: { $said }
+stories-corrected-asked = ¿Qué corrección es la correcta?
+stories-took-back = la retiró: no fue así
+stories-silent = { $count ->
+    [0] se informó de todas las posiciones
+   *[other] no se dijo nada de { $positions }
+}
+stories-of-unit = era { $unit }
+stories-field = { $field ->
+    [name] nombre: { $value }
+    [called] posición: { $value }
+    [plate] matrícula: { $value }
+    [vin] VIN: { $value }
+    [complaint] queja: { $value }
+    [note] nota: { $value }
+    [compared] en el que funciona: { $value }
+    [part] referencia: { $value }
+    [serial] número de serie: { $value }
+    [model] modelo: { $value }
+   *[value] medido: { $value }
+}
+stories-field-none = { $field ->
+    [plate] sin matrícula
+    [vin] sin VIN
+    [complaint] sin queja
+    [note] sin nota
+    [compared] nada en el que funciona
+    [part] sin referencia
+    [serial] sin número de serie
+    [model] sin modelo
+   *[value] nada medido
+}
 stories-mixed-title = ¿Se mezclaron { $units }?
 stories-mixed-yes = Sí, se mezclaron
 stories-mixed-no = No: cada uno está donde se puso

@@ -170,7 +170,7 @@ export class Recorder {
     const now = performance.now();
     const earlier = job === this.#undoOf ? this.#fresh : [];
     const taken = events.filter(({ event }) => !STAYS.has(event.kind));
-    const corrections = taken.map(({ device, seq }) => ({ kind: 'corrected', data: { device, seq, reason: SLIP }, job }));
+    const corrections = taken.map(({ device, seq }) => ({ kind: 'corrected', data: { device, seq, reason: SLIP, over: [] }, job }));
     const last = taken.length ? [...earlier, { corrections, at: now }] : [];
     this.#undoOf = job;
     this.#fresh = (takesBack ? earlier.slice(0, -1) : last).filter(({ at }) => now - at < FRESH_MS);

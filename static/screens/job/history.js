@@ -186,7 +186,7 @@ function undone({ actor, reason }) {
  * @param {import('../frame/context.js').Context} ctx
  * @param {HistoryEntry} entry
  */
-function takeBack(ctx, { device, seq }) {
+function takeBack(ctx, { device, seq, over }) {
   const reason = (ctx.form.reason ?? '').trim();
   return html`<div class="card screen-stack take-back">
     ${textField(ctx, 'reason', say('job-history-reason'), { note: say('job-history-reason-note'), most: 500 })}
@@ -195,7 +195,7 @@ function takeBack(ctx, { device, seq }) {
         class="small-button"
         type="button"
         ?disabled=${!reason || ctx.busy}
-        @click=${() => ctx.act([{ kind: 'corrected', data: { device, seq, reason } }], { after: ctx.forget })}
+        @click=${() => ctx.act([{ kind: 'corrected', data: { device, seq, reason, over } }], { after: ctx.forget })}
       >
         ${icon('undo')} ${say('job-history-take-back')}
       </button>

@@ -198,7 +198,7 @@ function dataOf(ctx) {
  */
 function draftOf(ctx, { device, seq }) {
   const entry = { kind: ctx.form.entry.kind, data: dataOf(ctx) };
-  return { kind: 'put_right', data: { device, seq, entry, reason: SLIP } };
+  return { kind: 'put_right', data: { device, seq, entry, reason: SLIP, over: ctx.form.entry.over } };
 }
 
 /**
