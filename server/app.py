@@ -21,6 +21,7 @@ from server.phones import installation
 from server.phones import paired
 from server.phones import pairing
 from server.phones import sessions
+from server.phones.cookies import AgelessCookies
 from server.phones.try_limit import TryLimit
 from server.photos import routes as photos
 from server.photos.store import MOST_BYTES
@@ -78,6 +79,7 @@ def create_app(config: Config) -> Flask:
         WTF_CSRF_TIME_LIMIT=None,  # a phone may come back after weeks; the session itself ends it
         WTF_CSRF_SSL_STRICT=False,  # wants a Referer, which some phones leave out; Origin is checked
     )
+    app.session_interface = AgelessCookies()
     app.extensions["pairing_tries"] = TryLimit(PAIRING_TRIES, PAIRING_SECONDS)
     app.extensions["pairing_failures_noted"] = TryLimit(PAIRING_FAILURES_NOTED, PAIRING_SECONDS)
     language.init_app(app)

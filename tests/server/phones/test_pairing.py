@@ -1,6 +1,7 @@
 """Letting phones in: one-time links, what holds a session, what ends it."""
 
 import re
+import time
 
 import pytest
 
@@ -111,6 +112,31 @@ def test_over_tls_the_cookie_is_secure(tmp_path, small_static):
     header = app.test_client().get("/api/session", base_url=base).headers["Set-Cookie"]
 
     assert "Secure" in header
+
+
+@pytest.mark.parametrize("days", [-1, -1000, 3 * 365], ids=["a day back", "years back", "years ahead"])
+def test_a_clock_that_is_wrong_for_a_while_costs_no_phone_its_pairing(phone, monkeypatch, days):
+    """A machine without a battery starts with an old time, and is put right once it has a network."""
+    before = phone.ask_session()
+    seconds, nanoseconds = time.time, time.time_ns
+    monkeypatch.setattr(time, "time", lambda: seconds() + days * 86_400)
+    monkeypatch.setattr(time, "time_ns", lambda: nanoseconds() + days * 86_400 * 10**9)
+
+    meanwhile = phone.ask_session()
+    assert meanwhile["paired"] is (days < 0)  # a year unused is over by the clock that the server has
+    if meanwhile["paired"]:
+        phone.record()
+        assert phone.synced()["refused"] == []
+
+    monkeypatch.undo()
+    assert phone.ask_session()["paired"] is True
+    assert phone.synced()["installation"] == before["installation"]
+
+
+def test_a_cookie_that_the_server_did_not_sign_is_nobodys(phone):
+    phone.client.set_cookie("swaptrail-8765", "eyJ0b2tlbiI6ICJ4In0.aAAAAA.made-up", domain="localhost")
+
+    assert phone.ask_session()["paired"] is False
 
 
 def test_files_of_the_app_set_no_cookie(phone):
