@@ -109,6 +109,14 @@ def of(db: Database, device: str) -> list[Certificate]:
     return [Certificate(*row) for row in rows]
 
 
+def keys_of(db: Database, session: int) -> set[str]:
+    """Returns the keys that speak for the device ids of a session."""
+    rows = db.conn.execute(
+        "SELECT key FROM devices JOIN certificates USING (device) WHERE session = ?", [session]
+    )
+    return {key for (key,) in rows}
+
+
 def newest(db: Database, devices: Iterable[str]) -> list[Certificate]:
     """Returns the newest certificate that has not ended of each of these device ids that has one."""
     rows = db.conn.execute(

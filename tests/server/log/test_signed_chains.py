@@ -1,6 +1,7 @@
 """Whose an entry is: certificates and signed chains, and what becomes of entries that nothing proves."""
 
 import json
+from contextlib import closing
 
 import pytest
 from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
@@ -143,6 +144,83 @@ def test_a_role_is_not_widened_by_passing_on(mara, jo, db):
 
     assert codes(mara.synced(relayed(jo.entries))) == ["not_allowed"]
     assert kept(db) == []
+
+
+def test_a_phone_that_was_paired_for_another_task_does_not_go_on_in_its_old_one(mara, nora, new_signed, db):
+    """It keeps its key, by which its earlier device id is proven."""
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    at_the_counter = new_signed(JO, "Mara", "counter", key=mara.key)
+    mara.record()
+    brought = {"certificates": [mara.certificates[MARA]], "signed_heads": [mara.signed_head()]}
+
+    for _ in range(2):
+        answer = at_the_counter.sync(relayed(mara.entries), **brought).get_json()
+        assert codes(answer) == ["unproven"]
+    assert codes(at_the_counter.sync(mara.entries[1:], **brought).get_json()) == ["not_yours"]
+    assert kept(db) == [(MARA, 1)]
+
+    assert nora.sync(relayed(mara.entries), **brought).get_json()["refused"] == []
+    assert kept(db) == [(MARA, 1), (MARA, 2)]
+
+
+def test_one_key_under_two_device_ids_proves_each_chain_as_what_it_is(mara, nora, new_signed, db):
+    """What is signed names its device: the end of one chain is none of the other's."""
+    twin = new_signed("d00000000000000ab", "Kim", key=mara.key)
+    twin.record("job_opened", job_opened())
+    head = {**twin.signed_head(), "device": MARA}
+    for phone in (mara, twin):
+        phone.synced([])
+    forged = entry_after([], MARA, "job_opened", job_opened())
+    end = {**twin.key.head(twin.device, 1, forged["hash"]), "device": MARA}
+
+    for heads in ([head], [end]):
+        certificate = mara.certificates[MARA]
+        answer = nora.sync(relayed([forged]), certificates=[certificate], signed_heads=heads).get_json()
+        assert codes(answer) == ["unproven"]
+    assert kept(db) == []
+
+
+def test_a_certificate_of_another_installation_counts_for_nothing_here(
+    tmp_path, small_static, jo, new_signed, db
+):
+    """The same phone, by the same key and device id, is at the bench there and at the counter here."""
+    other = create_app(Config(tmp_path / "other", BASE, small_static))
+    there = SignedPhone(other, NORA)
+    with closing(other.extensions["data_folder"].open()) as other_db:
+        assert there.pair_by(make_link(other_db, BASE, now_ms()), "Nora").status_code == 200
+    there.ask_session()
+    there.record("job_opened", job_opened())
+    there.synced()
+    brought = {"certificates": list(there.certificates.values()), "signed_heads": [there.signed_head()]}
+    assert codes(jo.sync(relayed(there.entries), **brought).get_json()) == ["unproven"]
+
+    here = new_signed(NORA, "Nora", "counter", key=there.key)
+
+    assert codes(here.sync(there.entries, **brought).get_json()) == ["not_allowed"]
+    assert codes(jo.sync(relayed(there.entries), **brought).get_json()) == ["not_allowed"]
+    assert kept(db) == []
+    assert db.conn.execute("SELECT role FROM certificates WHERE device = ?", [NORA]).fetchall() == [
+        ("counter",)
+    ]
+
+
+def test_what_a_phone_had_signed_before_it_was_put_out_is_not_played_again(mara, nora, new_signed, db):
+    nora.record("job_opened", job_opened())
+    nora.synced()
+    nora.record()
+    batch, proofs = list(nora.entries), {"signed_heads": [nora.signed_head()]}
+    certificate = nora.certificates[NORA]
+    [listed] = [each for each in mara.get("/api/phones").get_json()["phones"] if each["name"] == "Nora"]
+    assert mara.post(f"/api/phones/{listed['id']}/revoke").status_code == 200
+    again = new_signed("d00000000000000b1", "Nora", key=nora.key)
+
+    for phone in (again, mara):
+        assert codes(phone.sync(batch, **proofs).get_json()) == ["not_yours"]
+        answer = phone.sync(relayed(batch), certificates=[certificate], **proofs).get_json()
+        assert codes(answer) == ["unproven"]
+        assert_refused(phone.sync(batch, device=NORA, **proofs), 403, "device")
+    assert kept(db) == [(NORA, 1)]
 
 
 @pytest.mark.parametrize("forged", ["self-signed", "other issuer", "changed role", "other device"])

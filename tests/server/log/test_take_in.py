@@ -116,6 +116,20 @@ def test_the_same_file_twice_is_harmless(take_in, data):
     assert kept(data) == before
 
 
+def test_a_file_in_pieces_and_out_of_order_comes_in_whole_once_each_is_there(take_in, data):
+    entries = entries_of(DEVICE, 9)
+    pieces = [unsent_text(entries[start : start + 3]) for start in (6, 3, 0)]
+
+    assert [take_in(piece)[0] for piece in pieces] == [1, 1, 0]
+    assert kept(data)[0] == [each["hash"] for each in entries[:3]]
+    assert "Events 4 to 6 of this device are missing. Send them first." in take_in(pieces[0])[1]
+    assert [take_in(piece)[0] for piece in (*pieces[1:], *pieces)] == [0] * 5
+
+    status, said = take_in(unsent_text(entries))
+    assert (status, "0 entries and 0 photos taken in, 9 entries were here already" in said) == (0, True)
+    assert kept(data)[0] == [each["hash"] for each in entries]
+
+
 def test_a_phone_that_was_in_the_file_goes_on_by_itself(take_in, data, new_phone):
     entries = entries_of(DEVICE, 4)
     take_in(unsent_text(entries[:3]))
