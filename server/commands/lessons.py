@@ -29,7 +29,10 @@ from server.words.spoken import text
 
 #: What is asked of the command: one of them, or a page to read.
 _THINGS = ("json", "csv", "give", "weigh_in", "yards", "take_out")
-_OF_A_FILE = ("weight", "whose", "compared")
+#: What is said beside another option alone.
+_GOES_WITH = (("weight", "weigh_in"), ("whose", "weigh_in"), ("compared", "whose"), ("whose", "compared"))
+#: What is typed, and what an empty one is told to be.
+_TYPED = {"give": "file", "weigh_in": "file", "whose": "name", "take_out": "yard"}
 _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards is of all
 
 
@@ -37,8 +40,8 @@ _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards
 @option("--json", "commands-lessons-json", is_flag=True)
 @option("--csv", "commands-lessons-csv", is_flag=True)
 @option("--since", "commands-lessons-since", metavar="DATE")
-@option("--give", "commands-lessons-give", type=Path, metavar="FILE")
-@option("--weigh-in", "commands-lessons-weigh-in", type=Path, metavar="FILE")
+@option("--give", "commands-lessons-give", metavar="FILE")
+@option("--weigh-in", "commands-lessons-weigh-in", metavar="FILE")
 @option("--weight", "commands-lessons-weight", metavar="WEIGHT")
 @option("--whose", "commands-lessons-whose", metavar="NAME")
 @option("--compared", "commands-lessons-compared", type=click.Choice(yards.HOWS))
@@ -48,16 +51,17 @@ _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards
 def command(data: Path, **asked: Any) -> None:
     """Prints what the closed jobs teach, or lets figures pass between yards."""
     _check_one_thing(asked)
-    _check_is_weighed(asked)
+    _check_goes_with(asked)
+    _check_typed(asked)
     since, weight = _since(asked["since"]), weight_of("1" if asked["weight"] is None else asked["weight"])
     folder = folder_with_data(data)
     folder.prepare()
     with closing(folder.open()) as db:
         if asked["give"]:
-            yards.give(db, signer(folder), asked["give"])
+            yards.give(db, signer(folder), Path(asked["give"]))
         elif asked["weigh_in"]:
             whose, how = asked["whose"] or "", asked["compared"] or ""
-            yards.weigh_in(db, signer(folder), asked["weigh_in"], weight, whose, how)
+            yards.weigh_in(db, signer(folder), Path(asked["weigh_in"]), weight, whose, how)
         elif asked["yards"]:
             yards.list_yards(db)
         elif asked["take_out"] is not None:
@@ -70,18 +74,29 @@ def _check_one_thing(asked: dict[str, Any]) -> None:
     """Refuses two things at once, of which one would be left out unsaid, and a span where none is."""
     given = [name for name in _THINGS if asked[name] not in (None, False)]
     if len(given) > 1:
-        first, second = (f"--{name.replace('_', '-')}" for name in given[:2])
+        first, second = map(_option, given[:2])
         raise click.UsageError(say("commands-not-together", first=first, second=second))
     if asked["since"] is not None and given and given[0] not in _FIGURES:
-        first = f"--{given[0].replace('_', '-')}"
-        raise click.UsageError(say("commands-not-together", first=first, second="--since"))
+        raise click.UsageError(say("commands-not-together", first=_option(given[0]), second="--since"))
 
 
-def _check_is_weighed(asked: dict[str, Any]) -> None:
-    """Refuses what is only said of a file that is weighed in, and would be left out unsaid."""
-    for name in _OF_A_FILE:
-        if asked[name] is not None and asked["weigh_in"] is None:
-            raise click.UsageError(say("commands-lessons-goes-with", option=f"--{name}"))
+def _check_goes_with(asked: dict[str, Any]) -> None:
+    """Refuses what would be left out unsaid without another option."""
+    for name, other in _GOES_WITH:
+        if asked[name] is not None and asked[other] is None:
+            words = say("commands-lessons-goes-with", option=_option(name), other=_option(other))
+            raise click.UsageError(words)
+
+
+def _check_typed(asked: dict[str, Any]) -> None:
+    """Refuses what was left empty, as a script does whose variable is not set."""
+    for name, what in _TYPED.items():
+        if asked[name] is not None and not asked[name].strip():
+            raise BadInput(_option(name), asked[name], message("commands-lessons-wanted", what=what))
+
+
+def _option(name: str) -> str:
+    return f"--{name.replace('_', '-')}"
 
 
 def _print(db: Database, since: int, *, as_json: bool, as_table: bool) -> None:

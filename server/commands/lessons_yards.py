@@ -35,7 +35,7 @@ def give(db: Database, signs: Signer, out: Path) -> None:
 
 
 def weigh_in(db: Database, signs: Signer, file: Path, weight: int, whose: str, how: str) -> None:
-    """Lets the figures of another yard count; `whose` and `how` confirm its seal, each "" where not said."""
+    """Lets the figures of another yard count; `whose` and `how` confirm its seal, both "" where not said."""
     try:
         data = file.read_bytes()
     except OSError as error:
@@ -44,11 +44,13 @@ def weigh_in(db: Database, signs: Signer, file: Path, weight: int, whose: str, h
     try:
         outcome, yard = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
     except weighed_in.Unconfirmed as error:
-        if not (whose.strip() and how):
+        if not whose:
             raise
-        by = getpass.getuser()
-        confirm(db, error.fingerprint, name=whose.strip()[:80], how=how, by=by, now=now_ms())
+        _confirm(db, error.fingerprint, whose, how)
         outcome, yard = weighed_in.weigh_in(db, figures, weight, signs, now_ms())
+    if whose and yard.name != _name(whose):  # it was confirmed under another name before
+        _confirm(db, yard.fingerprint, whose, how)
+        yard = yard._replace(name=_name(whose))
     print(say("lessons-weighed", how=outcome, yard=yard.name, jobs=yard.jobs, weight=exact(weight * 10_000)))
 
 
@@ -66,6 +68,14 @@ def take_out(db: Database, shown: str) -> None:
     """Lets the figures of a yard count no more."""
     yard = weighed_in.take_out(db, shown)
     print(say("lessons-taken-out", yard=yard.name, jobs=yard.jobs))
+
+
+def _confirm(db: Database, seal: str, whose: str, how: str) -> None:
+    confirm(db, seal, name=_name(whose), how=how, by=getpass.getuser(), now=now_ms())
+
+
+def _name(whose: str) -> str:
+    return whose.strip()[:80]
 
 
 def _of(yard: Yard) -> str:

@@ -71,7 +71,10 @@ def read(data: bytes) -> Given:
     body = _parsed(data)
     if not isinstance(body, dict) or body.get("app") != APP:
         raise CommandRefused(message("lessons-given-none"))
-    if body.get("v") != VERSION:
+    version = body.get("v")
+    if not isinstance(version, int) or version < VERSION:
+        raise CommandRefused(message("lessons-given-none"))
+    if version > VERSION:
         raise CommandRefused(message("lessons-given-version"))
     signature, key = body.pop("signature", None), body.get("key")
     if not isinstance(signature, str) or not isinstance(key, str) or not _is_sealed(body, signature, key):

@@ -10,7 +10,9 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
+from server.core.messages import all_of
 from server.core.messages import message
+from server.core.messages import sentences
 from server.keeping.record.makers import confirmed
 from server.keeping.record.makers import meet
 from server.lessons.given import Given
@@ -50,6 +52,8 @@ def weight_of(typed: str) -> int:
         weight = float(typed.replace(",", "."))
     except ValueError:
         weight = 0.0
+    if not typed.strip():
+        raise CommandRefused(message("lessons-weight-missing"))
     if not 0.01 <= weight <= 1.0:  # which NaN is not either
         raise CommandRefused(message("lessons-weight-wanted", weight=typed[:20]))
     return int(weight * _HUNDRED + 0.5)
@@ -79,16 +83,27 @@ def weigh_in(db: Database, given: Given, weight: int, own: Signer, now: int) -> 
 
 
 def take_out(db: Database, shown: str) -> Yard:
-    """Lets the figures of the yard with this fingerprint, or name, count no more."""
-    wanted = shown.strip()
-    meant = [(key, yard) for key, yard in _all(db) if wanted and wanted in {yard.fingerprint, yard.name}]
+    """Lets the figures of the yard with this fingerprint, or name, count no more.
+
+    Capitals, blanks and hyphens make no difference: a seal is typed as it was read out.
+    """
+    wanted, counting = _plain(shown), _all(db)
+    meant = [each for each in counting if wanted in {_plain(each[1].fingerprint), _plain(each[1].name)}]
     if len(meant) > 1:
-        raise CommandRefused(message("lessons-yards-alike", yard=wanted[:80]))
+        raise CommandRefused(message("lessons-yards-alike", yard=shown.strip()[:80]))
     for key, yard in meant:
         with writing(db):
             db.conn.execute("DELETE FROM lessons_given WHERE key = ?", [key])
         return yard
-    raise CommandRefused(message("lessons-no-such-yard", yard=shown[:80]))
+    says = [message("lessons-no-such-yard", yard=shown.strip()[:80])]
+    if counting:
+        names = sorted({yard.name for _, yard in counting})
+        says.append(message("lessons-yards-count", yards=all_of(names)))
+    raise CommandRefused(sentences(says))
+
+
+def _plain(shown: str) -> str:
+    return "".join(shown.split()).replace("-", "").casefold()
 
 
 def yards(db: Database) -> list[Yard]:

@@ -7,6 +7,12 @@ and doubts. Each car, drawn by the truth of the world, is worked on twice with t
 and by what its yard has taken. Minutes are those until it is settled and all that is wrong is mended: a plan
 that repairs early has not lost what another still has before it. The last column is the mean of the
 differences, car by car, with its standard error.
+
+**What came of it** (400 cars on four positions, yards of 200 jobs). Where the truth is the default nothing
+gets worse: 13.70 and 13.72 minutes, +0.03 +- 0.12 a car, and 99.7 and 100 % right. In the other fourteen
+worlds a car takes between 3.65 minutes less (unit x3) and 0.26 +- 0.12 more (feed /3). Right are 98.8 % or
+more, but for unit x3, 96.1 % instead of 99.4 %: there a verdict of 95 % is reached with fewer tests, and so
+many are right.
 """
 
 import argparse

@@ -264,7 +264,14 @@ commands-lessons-yards = list the yards whose figures count, each with its weigh
 commands-lessons-take-out = let the figures of a yard, by name or seal, count no more
 commands-lessons-date = a day such as 2026-03-01
 # $option: --weight
-commands-lessons-goes-with = { $option } goes with --weigh-in.
+# $other: --weigh-in
+commands-lessons-goes-with = { $option } goes with { $other }.
+# $what: file
+commands-lessons-wanted = { $what ->
+    [file] the name of a file
+    [name] the name of the yard
+   *[yard] the name or the seal of a yard; --yards lists them
+}
 # $words: Self-test
 # $figure: 1.4 min
 commands-lessons-row = { "" }  { $words }: { $figure }

@@ -287,7 +287,10 @@ lessons-given-older = Newer figures of this yard count already. Take those out f
 lessons-seal-unconfirmed = Nobody has confirmed whose seal this is: { $key }. Let the yard read its own out to you first.
 # $weight: 3
 lessons-weight-wanted = { $weight } is no weight. It lies from 0.01 to 1.
+lessons-weight-missing = No weight was given. It lies from 0.01 to 1.
 # $yard: South yard
 lessons-no-such-yard = No figures of { $yard } count here.
+# $yards: North Street yard
+lessons-yards-count = These count: { $yards }.
 # $yard: South yard
 lessons-yards-alike = Several yards are called { $yard }. Name the seal of the one.

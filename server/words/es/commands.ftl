@@ -212,7 +212,14 @@ commands-lessons-yards = enumera los talleres cuyas cifras cuentan, cada uno con
 commands-lessons-take-out = deja de contar las cifras de un taller, por nombre o sello
 commands-lessons-date = un día como 2026-03-01
 # $option: --weight
-commands-lessons-goes-with = { $option } va con --weigh-in.
+# $other: --weigh-in
+commands-lessons-goes-with = { $option } va con { $other }.
+# $what: file
+commands-lessons-wanted = { $what ->
+    [file] el nombre de un fichero
+    [name] el nombre del taller
+   *[yard] el nombre o el sello de un taller; --yards los enumera
+}
 # $words: Autodiagnóstico
 # $figure: 1,4 min
 commands-lessons-row = { "" }  { $words }: { $figure }

@@ -286,7 +286,10 @@ lessons-given-older = Ya cuentan cifras más nuevas de este taller. Quita antes 
 lessons-seal-unconfirmed = Nadie ha confirmado de quién es este sello: { $key }. Antes, que el taller te lea el suyo.
 # $weight: 3
 lessons-weight-wanted = { $weight } no es un peso. Va de 0,01 a 1.
+lessons-weight-missing = Falta el peso. Va de 0,01 a 1.
 # $yard: Taller Sur
 lessons-no-such-yard = Aquí no cuentan cifras de { $yard }.
+# $yards: Taller Norte
+lessons-yards-count = Cuentan las de: { $yards }.
 # $yard: Taller Sur
 lessons-yards-alike = Varios talleres se llaman { $yard }. Indica el sello del que es.

@@ -200,6 +200,8 @@ def test_the_command_says_the_same_in_rows(phone, db, folder, capsys):
         (["--give", "new.json", "--since", "2026-03-01"], "--since does not go with --give"),
         (["--weight", "0.5"], "--weight goes with --weigh-in"),
         (["--whose", "North", "--yards"], "--whose goes with --weigh-in"),
+        (["--weigh-in", "north.json", "--whose", "North"], "--whose goes with --compared"),
+        (["--weigh-in", "north.json", "--compared", "met"], "--compared goes with --whose"),
     ],
 )
 def test_the_command_does_one_thing_at_a_time(folder, capsys, asked, said):

@@ -186,7 +186,44 @@ def test_a_yard_is_taken_out_by_name_or_seal_and_the_figures_are_as_before(home,
         assert home.rates(running) == before
     capsys.readouterr()
     assert main(["lessons", "--data", home.data, "--take-out", "North"]) == 2
-    assert "North" in refused(capsys)
+    assert refused(capsys) == "swaptrail: No figures of North count here.\n"
+
+
+def test_a_seal_is_typed_as_it_was_read_out_and_a_name_in_capitals_or_not(home, north, tmp_path, capsys):
+    path = north.file(tmp_path / "north.json")
+    seal = fingerprint(north.signs.key)
+    for shown in ("NORTH", seal.upper(), seal.replace(" ", ""), seal.replace(" ", "-")):
+        assert weigh(home, path) == 0
+        assert main(["lessons", "--data", home.data, "--take-out", shown]) == 0
+    assert weigh(home, path) == 0
+
+    assert main(["lessons", "--data", home.data, "--take-out", "South"]) == 2
+    assert "These count: North." in refused(capsys)
+
+
+def test_a_yard_that_was_called_otherwise_has_the_name_that_was_said_last(home, north, tmp_path, capsys):
+    path = north.file(tmp_path / "north.json")
+    assert weigh(home, path) == 0
+    capsys.readouterr()
+
+    assert weigh(home, path, "--whose", "North Street") == 0
+
+    assert capsys.readouterr().out.startswith("North Street: ")
+    assert [yard["name"] for yard in home.figures()["yards"]] == ["North Street"]
+
+
+@pytest.mark.parametrize("empty", ["", " "])
+@pytest.mark.parametrize("option", ["--take-out", "--give", "--weigh-in", "--whose", "--since", "--weight"])
+def test_what_is_left_empty_is_said_to_be_and_nothing_counts(home, north, tmp_path, capsys, option, empty):
+    path = north.file(tmp_path / "north.json")
+    asked = [option, empty] if option in {"--take-out", "--give", "--weigh-in", "--since"} else []
+
+    code = main(["lessons", "--data", home.data, *asked]) if asked else weigh(home, path, option, empty)
+
+    assert code == 2
+    told = refused(capsys)
+    assert "No weight was given" in told if option == "--weight" else f'{option}: found "{empty}"' in told
+    assert home.figures()["yards"] == []
 
 
 def test_newer_figures_of_a_yard_replace_older_ones_which_are_refused_then(home, north, tmp_path, capsys):
@@ -279,6 +316,9 @@ def test_a_version_that_is_not_known_asks_for_an_update(north):
 
     with pytest.raises(CommandRefused, match="newer version"):
         given.read(north.sealed({**body, "v": 2}).encode())
+    for version in (0, -1, "2", None, [2]):  # which no version wrote
+        with pytest.raises(CommandRefused, match="no figures of a yard"):
+            given.read(north.sealed({**body, "v": version}).encode())
 
 
 def test_a_file_that_was_altered_is_refused(north, tmp_path):
