@@ -64,6 +64,16 @@ def test_what_is_in_the_hand_is_said_while_it_rests_and_may_be_put_away(job):
     assert "in your hand" not in job.step()["text"]
 
 
+def test_what_hangs_on_its_wire_is_said_while_the_job_rests_for_a_part(job):
+    job.start_exchange()
+    job.guided()
+    job.test(INNER)
+    hangs = "Those at right inner and right outer hang on their wires. Push them home before anyone drives."
+    assert job.view()["ways"]["pause"]["text"] == job.view()["ways"]["hand"]["text"] == hangs
+    job.take("pause", "part", part="PS-1")
+    assert job.step()["text"] == f"To order: PS-1. {hangs}"
+
+
 def test_a_pause_that_arrives_after_the_closing_changes_nothing(job):
     job.take("close", "customer")
     job.force("job_paused", why="part", part="", note="")

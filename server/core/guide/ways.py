@@ -82,13 +82,18 @@ def _to_order(job: Job, result) -> str:
 
 
 def _left_out(job: Job) -> dict | None:
-    """Return what lies about or stands open while the job rests, None where all is in order."""
+    """Return what lies about, stands open or hangs while the job rests, None where all is in order."""
+    said = []
     out = [words.unit_name(job.unit(unit)) for unit in job.in_hand()]
     if out:
-        return message("ways-in-hand", units=all_of(out), count=len(out))
+        said.append(message("ways-in-hand", units=all_of(out), count=len(out)))
     if job.plugged_off:
-        return message("ways-plug-off", position=words.position_name(job, job.plugged_off[0]))
-    return None
+        said.append(message("ways-plug-off", position=words.position_name(job, job.plugged_off[0])))
+    hanging = [words.position_name(job, place) for place in job.hanging()]
+    if hanging:
+        # Someone who waits for a part drives meanwhile.
+        said.append(message("ways-hanging", positions=all_of(hanging), count=len(hanging)))
+    return sentences(said) if said else None
 
 
 def _hand(job: Job) -> dict:

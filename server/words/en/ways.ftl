@@ -37,6 +37,12 @@ ways-in-hand = { $count ->
 }
 # $position: right outer
 ways-plug-off = The plug at { $position } is off.
+# $positions: right outer and left outer
+# $count (count): 2
+ways-hanging = { $count ->
+    [one] The one at { $positions } hangs on its wire. Push it home before anyone drives.
+   *[other] Those at { $positions } hang on their wires. Push them home before anyone drives.
+}
 ways-go-on = Go on
 ways-part = Part number to order, if you know it
 ways-note = A word for the record

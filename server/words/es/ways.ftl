@@ -26,6 +26,10 @@ ways-in-hand = { $count ->
    *[other] Tienes en la mano { $units }: guárdalos donde nadie los confunda.
 }
 ways-plug-off = El conector en { $position } está quitado.
+ways-hanging = { $count ->
+    [one] El de { $positions } cuelga de su cable. Encájalo antes de que alguien conduzca.
+   *[other] Los de { $positions } cuelgan de su cable. Encájalos antes de que alguien conduzca.
+}
 ways-go-on = Seguir
 ways-part = Referencia para pedir, si la sabes
 ways-note = Una palabra para el registro
