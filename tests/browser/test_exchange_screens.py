@@ -293,6 +293,15 @@ def test_without_a_printed_label_a_code_is_written_by_hand(phone):
     labelled = last(page, "unit_labelled")
     assert labelled["how"] == "written"
     assert shown(labelled["code"]) == code
+    # Who wrote one has no label for the next either; and no camera reads what a pen wrote.
+    page.locator(".main-button", has_text="Write a code by hand").click()
+    press(page, "It is written")
+    told(page, "Fit ")
+    page.get_by_text("Tap the code on the sensor in your hand first").wait_for()
+    assert page.locator(".main-button").count() == 0
+    press(page, code)
+    press(page, shown(last(page, "unit_labelled")["code"]))
+    page.get_by_role("heading", name="Both in, and locked?").wait_for()
 
 
 def test_a_sensor_still_fitted_with_a_written_label_is_among_those_to_tap(phone):

@@ -5,6 +5,7 @@ from ..messages import all_of
 from ..messages import message
 from ..messages import sentences
 from ..state import exchange
+from ..state import own_label
 from ..state.job import Job
 from ..words import words
 from .step import action
@@ -106,7 +107,7 @@ def _take(job: Job, now) -> dict:
     return step(
         "take",
         message("guide-take-title", unit=name),
-        message("guide-take-text"),
+        message("guide-take-text", by=_read_by(job.unit(now["unit"]))),
         form="scan",
         action=action(message("guide-scan-its-label")),
     )
@@ -119,7 +120,7 @@ def _pull(job: Job, now) -> dict:
     out = job.fitted_at(now["position"]) != now["unit"]
     if unit.is_labelled():
         title = message("guide-pull-title", unit=words.unit_name(unit), position=where)
-        text = [handling.take_out, message("guide-pull-scan")]
+        text = [handling.take_out, message("guide-pull-scan", by=_read_by(unit))]
     elif not now["position"]:
         title = message("guide-pull-title-hand", sort=job.sort.identity)
         text = [message("guide-pull-label")]
@@ -151,11 +152,18 @@ def _fit(job: Job, now) -> dict:
     return step(
         "fit",
         message("guide-fit-title", unit=name, position=where),
-        sentences([message("guide-fit-scan", sort=job.sort.identity), job.sort.handling.plug]),
+        sentences(
+            [message("guide-fit-scan", by=_read_by(unit), sort=job.sort.identity), job.sort.handling.plug]
+        ),
         form="scan",
         action=action(message("guide-fit-scan-action", sort=job.sort.identity)),
         second=action(message("guide-fit-is-back"), back) if back else None,
     )
+
+
+def _read_by(unit) -> str:
+    """Return how the label is told to the phone: no camera reads one that was written by hand."""
+    return "tap" if own_label.is_written(unit) else "scan"
 
 
 def _lock(job: Job, now) -> dict:

@@ -243,7 +243,11 @@ guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
 
 # $unit: K7F-3M
 guide-take-title = Take { $unit } out of your stock
-guide-take-text = Scan its label, so that it is the one the plan means.
+# $by: tap
+guide-take-text = { $by ->
+    [tap] Tap its code, so that it is the one the plan means.
+   *[scan] Scan its label, so that it is the one the plan means.
+}
 guide-scan-its-label = Scan its label
 # $unit: K7F-3M
 # $position: right outer
@@ -256,7 +260,11 @@ guide-pull-title-bare = Pull the { PART($sort, form: "one") } at { $position }
 guide-pull-title-out = Label the { PART($sort, form: "one") } from { $position }
 # $sort: parking-sensor
 guide-pull-title-hand = Label the { PART($sort, form: "one") } in your hand
-guide-pull-scan = Scan its label before you put it down.
+# $by: tap
+guide-pull-scan = { $by ->
+    [tap] Tap its code before you put it down.
+   *[scan] Scan its label before you put it down.
+}
 guide-pull-label = Stick a label on it and scan the label before you put it down.
 # $move: exchange
 # $positions: right outer and left outer
@@ -269,7 +277,11 @@ guide-whole = { $move ->
 # $position: right outer
 guide-fit-title = Fit { $unit } at { $position }
 # $sort: parking-sensor
-guide-fit-scan = Scan the { PART($sort, form: "one") } in your hand first.
+# $by: tap
+guide-fit-scan = { $by ->
+    [tap] Tap the code on the { PART($sort, form: "one") } in your hand first.
+   *[scan] Scan the { PART($sort, form: "one") } in your hand first.
+}
 # $sort: parking-sensor
 guide-fit-scan-action = Scan the { PART($sort, form: "one") }
 guide-fit-is-back = It is back in its place

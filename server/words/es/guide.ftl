@@ -135,13 +135,19 @@ guide-wire-square = { $size } mm²
 guide-wire-noted = { $size }, { $metres } m, { $celsius } °C
 
 guide-take-title = Saca { $unit } de tu almacén
-guide-take-text = Lee su etiqueta, para que sea justo la pieza del plan.
+guide-take-text = { $by ->
+    [tap] Toca su código, para que sea justo la pieza del plan.
+   *[scan] Lee su etiqueta, para que sea justo la pieza del plan.
+}
 guide-scan-its-label = Leer su etiqueta
 guide-pull-title = Quita { $unit } en { $position }
 guide-pull-title-bare = Quita { PART($sort, form: "the") } en { $position }
 guide-pull-title-out = Etiqueta { PART($sort, form: "the") } de { $position }
 guide-pull-title-hand = Etiqueta { PART($sort, form: "the") } que tienes en la mano
-guide-pull-scan = Lee su etiqueta antes de dejarlo.
+guide-pull-scan = { $by ->
+    [tap] Toca su código antes de dejarlo.
+   *[scan] Lee su etiqueta antes de dejarlo.
+}
 guide-pull-label = Pégale una etiqueta y léela antes de dejarlo.
 guide-whole = { $move ->
     [exchange] Cambiar { $positions }
@@ -149,7 +155,10 @@ guide-whole = { $move ->
    *[home] Devolver a { $positions }
 }
 guide-fit-title = Monta { $unit } en { $position }
-guide-fit-scan = Lee primero { PART($sort, form: "the") } que tienes en la mano.
+guide-fit-scan = { $by ->
+    [tap] Toca primero el código que lleva { PART($sort, form: "the") } que tienes en la mano.
+   *[scan] Lee primero { PART($sort, form: "the") } que tienes en la mano.
+}
 guide-fit-scan-action = Leer { PART($sort, form: "the") }
 guide-fit-is-back = Está de nuevo en su sitio
 guide-lock-title = { $count ->

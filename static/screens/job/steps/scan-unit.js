@@ -43,23 +43,45 @@ export function scanUnitStep(ctx) {
   });
   if (parts) return parts;
   const own = step.second;
+  const camera = { words: step.action?.words ?? say('steps-scan'), run: reader.openCamera };
   const type = { words: say('steps-type'), run: reader.type };
+  const write = { words: say('scan-write'), run: reader.write };
+  // Whoever wrote the labels so far has none to scan.
+  const writes = mayWrite && byHand(ctx);
+  const taps = written(ctx);
   return {
     body: html`
       ${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))}
       ${board(ctx.view.board, { chosen: step.expects.position, quiet: true })} ${partField(ctx)}
       <div class="ways">
-        ${own ? html`<button class="link-button" type="button" @click=${reader.type}>${say('steps-type')}</button>` : nothing}
-        ${mayWrite
-          ? html`<button class="link-button" type="button" @click=${reader.write}>
-              ${say('steps-scan-write')}
-            </button>`
-          : nothing}
+        ${own || writes ? link(type) : nothing} ${taps ? link(camera) : nothing}
+        ${mayWrite && !writes ? link({ ...write, words: say('steps-scan-write') }) : nothing}
       </div>
     `,
-    main: { words: step.action?.words ?? say('steps-scan'), run: reader.openCamera },
-    second: own ? undefined : type,
+    main: taps ? null : writes ? write : camera,
+    second: own ? undefined : writes ? camera : type,
   };
+}
+
+/** A way beside the main one. @param {{words: string, run: () => unknown}} way */
+const link = ({ words, run }) => html`<button class="link-button" type="button" @click=${run}>${words}</button>`;
+
+/**
+ * Whether each label of this job so far was written by hand.
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
+ */
+function byHand({ view }) {
+  const labelled = [...view.out, ...view.units].filter(({ shown }) => shown);
+  return labelled.length > 0 && labelled.every((each) => each.written);
+}
+
+/**
+ * What the step means, where its label was written by hand: its code is tapped.
+ * @param {import('./step-context.js').StepContext<ScanStep>} ctx
+ */
+function written({ view, step }) {
+  const wants = [...view.out, ...view.units].find(({ id }) => id === step.expects.unit);
+  return wants?.written ? wants : null;
 }
 
 /**
@@ -82,9 +104,10 @@ function wanted({ view, step }) {
  * @param {import('./step-context.js').StepContext<ScanStep>} ctx
  * @param {(text: string) => unknown} take
  */
-function inHand({ view, step, busy }, take) {
-  const wants = [...view.out, ...view.units].find((each) => each.id === step.expects.unit);
-  if (!wants?.written) return nothing;
+function inHand(ctx, take) {
+  const { view, busy } = ctx;
+  const wants = written(ctx);
+  if (!wants) return nothing;
   const others = view.out.filter(({ id, shown }) => shown && id !== wants.id);
   // By code, so that the place of one in the row does not give away which is wanted.
   const offered = [wants, ...others].sort((one, other) => (one.shown < other.shown ? -1 : 1));
