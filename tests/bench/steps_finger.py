@@ -194,7 +194,7 @@ class Finger:
             count.main()
             return
         if not count.has("video"):
-            count.button("Scan", leads_on=True)
+            count.main()
         self._sees()
         count.show(code)
 

@@ -162,7 +162,7 @@ class Mechanic:
         self.page.get_by_label("New sensor: read it off").fill(part)
         new = self.roll.pop(0)
         phone.hold(new)
-        phone.tap("Scan its new label")
+        phone.tap("Label the new sensor")
         self.goes_through_the_exchange()
         return new
 

@@ -39,7 +39,7 @@ REWORDED = (
     (
         "Read the part number off the old sensor and off the new one. They have to match. "
         "Stick a label on the new one.",
-        "Part numbers must match. Label the new sensor.",
+        "Part numbers must match.",
     ),
     # One test need not tell; what each result would mean is said with the move.
     (

@@ -54,7 +54,7 @@ def replace_at(job: Job, position, unit: str | None) -> dict:
     return step(
         "replace",
         message("guide-replace-title", cause=name),
-        message("guide-replace-text", sort=job.sort.identity),
+        message("guide-replace-text"),
         form="new_unit",
         expects={
             "position": position,

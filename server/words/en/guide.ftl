@@ -334,8 +334,7 @@ guide-mixed-fit-again = Fit those that got mixed up, then test
 
 # $cause: sensor K7F-3M
 guide-replace-title = Replace { $cause }
-# $sort: parking-sensor
-guide-replace-text = Part numbers must match. Label the new { PART($sort, form: "one") }.
+guide-replace-text = Part numbers must match.
 # $sort: parking-sensor
 guide-replace-fit = Fit the new { PART($sort, form: "one") }
 # $unit: sensor K7F-3M

@@ -117,7 +117,7 @@ steps-type = Type the code
 steps-write = Write a code by hand
 # $code: K7F-3M
 steps-new-fit = Fit { $code }
-steps-new-scan = Scan its new label
+steps-new-none = No new one yet
 steps-new-at-hand = At hand already
 # $sort: parking-sensor
 # $position: right outer

@@ -193,7 +193,7 @@ guide-mixed-fit-text = Se mezclaron y todavía no hay pruebas: vale cualquier si
 guide-mixed-fit-again = Monta los que se mezclaron y después prueba
 
 guide-replace-title = Sustituye { $cause }
-guide-replace-text = Los números de pieza deben coincidir. Pega una etiqueta en { PART($sort, form: "the") } de repuesto.
+guide-replace-text = Los números de pieza deben coincidir.
 guide-replace-fit = Montar { PART($sort, form: "the-new") }
 guide-replace-use = Usar { $unit }
 guide-fill-title = { CAP($position) }: no hay nada

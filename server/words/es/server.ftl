@@ -22,12 +22,12 @@ server-went-wrong = Algo ha fallado en el servidor. Lo que hay en el teléfono e
 server-proxy = Este servidor responde solo a través de su proxy, y { $header } trae { $found }; se espera { $wanted }. Haz que el proxy fije esa cabecera, diga lo que diga el cliente.
 server-other-role = Esto es para teléfonos { $wanted ->
     [counter] del mostrador de recambios
-   *[other] del banco
+   *[other] del taller
 }; este es { $role ->
     [counter] del mostrador de recambios
-   *[other] del banco
+   *[other] del taller
 }.
-server-counter-grants = Un teléfono del mostrador de recambios empareja y retira teléfonos del mostrador. Para uno del banco, usa un teléfono del banco.
+server-counter-grants = Un teléfono del mostrador de recambios empareja y retira teléfonos del mostrador. Para uno del taller, usa un teléfono del taller.
 server-not-paired = Este teléfono no está emparejado, o se le retiró el emparejamiento. Abre un enlace de un teléfono emparejado, o arranca el servidor con --pair para obtener uno.
 server-own-phone = Este es el teléfono que tienes en la mano. Retíralo desde otro.
 server-phone-gone = Este teléfono ya no está emparejado.
@@ -63,7 +63,7 @@ server-device-bound = Otro teléfono tiene la llave de este identificador de apa
 server-brought-bound = Este teléfono tiene llave propia y puede probar lo que registró. Si se perdió, retíralo primero.
 server-device-role = Este identificador de aparato es de un teléfono con otra tarea, y así queda. { $role ->
     [counter] Un teléfono del mostrador de piezas
-   *[other] Un teléfono del banco
+   *[other] Un teléfono del taller
   } necesita uno propio.
 server-name-folder = Indica la carpeta con --data.
 server-no-data = { $folder } no contiene datos de este programa. { $advice }

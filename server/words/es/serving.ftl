@@ -10,7 +10,7 @@ serving-paired = Empareja otro teléfono desde uno emparejado, o arranca con --p
 serving-ends = Ctrl-C lo termina.
 serving-pair = Empareja un teléfono { $role ->
     [counter] del mostrador de recambios
-   *[other] del banco
+   *[other] del taller
 } con este enlace; sirve una vez, durante { $minutes } minutos:
 serving-port-shut = No se puede abrir el puerto { $port }: { $error }.
 serving-port-taken = Otro programa ocupa el puerto { $port }. Termínalo, o { $otherwise }.
@@ -64,7 +64,7 @@ serving-authority = Propia: una autoridad de certificación, válida hasta el { 
 serving-fingerprint = Su clave se queda en esa carpeta. Su huella (SHA-256), que los teléfonos también muestran:
 serving-scan-this = Lee esto con un teléfono de la misma red, o abre allí la dirección. Guía al teléfono por sus ajustes y empareja un teléfono { $role ->
     [counter] del mostrador de recambios
-   *[other] del banco
+   *[other] del taller
 }, durante { $minutes } minutos:
 serving-trusts-already = Un teléfono que ya confía en él se empareja con este enlace:
 serving-firewall = Si la página no llega: ¿es la misma red? ¿Deja pasar el cortafuegos de este equipo TCP { $port } y { $trust_port }?

@@ -79,8 +79,8 @@ views-history-phone = { $how ->
 }
 views-history-not-said = Nadie ha dicho que { $actor } use este teléfono.
 views-history-role = { $role ->
-    [counter] Lo registró un teléfono del mostrador de recambios. Eso se registra en el banco.
-   *[bench] Lo registró un teléfono del banco. Eso se registra en el mostrador de recambios.
+    [counter] Lo registró un teléfono del mostrador de recambios. Eso se registra en el taller.
+   *[bench] Lo registró un teléfono del taller. Eso se registra en el mostrador de recambios.
 }
 
 ## What a job comes to.

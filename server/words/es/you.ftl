@@ -13,7 +13,7 @@ you-title = Tú y este teléfono
 
 you-role = { $role ->
     [counter] en el mostrador de recambios
-   *[bench] en el banco
+   *[bench] en el taller
 }
 
 ## La página.
@@ -48,15 +48,15 @@ you-exchange-none = aún ninguno
 
 ## Aquello para lo que este teléfono no se emparejó.
 
-you-at-bench = Se hace en el banco
+you-at-bench = Se hace en el taller
 you-is-at-counter = Este teléfono está en el mostrador de recambios
-you-at-bench-note = Los trabajos y las etiquetas se hacen en teléfonos del banco.
+you-at-bench-note = Los trabajos y las etiquetas se hacen en teléfonos del taller.
 you-at-bench-read = Lo registrado de este trabajo se puede leer aquí.
 you-read-trail = Leer su recorrido
 you-to-counter = Al mostrador
 you-its-history = Su historial
 you-at-counter = Se decide en el mostrador
-you-is-at-bench = Este teléfono está en el banco
+you-is-at-bench = Este teléfono está en el taller
 you-at-counter-note = Las devoluciones se deciden en teléfonos emparejados para el mostrador de recambios.
 
 ## Lo que espera y lo que no se aceptó.
@@ -98,7 +98,7 @@ you-take-in = Recoger un archivo
 
 you-will-be = Será un teléfono { $role ->
     [counter] del mostrador de recambios
-   *[bench] del banco
+   *[bench] del taller
 }. Desde entonces envía lo que registras a { $host } y muestra lo que registraron los demás.
 you-not-paired = Sin emparejar
 you-pair-name-note = Va junto a todo lo que registras en este teléfono.
@@ -107,13 +107,13 @@ you-not-yet = Todavía no
 you-send-first = Antes hay que enviar { $what }
 you-send-first-note = Este teléfono era { $was ->
     [counter] del mostrador de recambios
-   *[bench] del banco
+   *[bench] del taller
 } cuando se registraron. Uno { $role ->
     [counter] del mostrador de recambios
-   *[bench] del banco
+   *[bench] del taller
 } no puede enviarlas. Envíalas, o emparéjalo antes como teléfono { $was ->
     [counter] del mostrador de recambios
-   *[bench] del banco
+   *[bench] del taller
 }, y abre este enlace otra vez.
 you-install-first = Primero la pantalla de inicio, luego empareja allí
 you-install-first-1 = Copia este enlace con el botón de abajo.
@@ -149,7 +149,7 @@ you-no-copy = Este navegador no copia. Mantén el dedo sobre el enlace.
 you-link-qr = El enlace de emparejamiento como código QR
 you-link-scan = Léelo con la cámara del otro teléfono: será un teléfono { $role ->
     [counter] del mostrador de recambios
-   *[bench] del banco
+   *[bench] del taller
 }. Sirve una vez, hasta el { $moment }.
 
 ## Los teléfonos emparejados.
@@ -160,7 +160,7 @@ you-look-again = Mirar otra vez
 you-no-name = Sin nombre
 you-role-this = { $role ->
     [counter] en el mostrador de recambios
-   *[bench] en el banco
+   *[bench] en el taller
 }, este teléfono
 you-seen = visto { $ago }, emparejado el { $day }
 you-put-out = Retirar
@@ -196,7 +196,7 @@ you-line-from = { $moment }, desde { $address }
 you-nameless = Un teléfono sin nombre
 you-let-in = { $name } entró { $role ->
     [counter] en el mostrador de recambios
-   [bench] en el banco
+   [bench] en el taller
    *[unknown] { "" }
 }
 you-was-put-out = { $name } fue retirado

@@ -194,7 +194,7 @@ function waysOut(ctx, { also }) {
         ?disabled=${ctx.busy}
         @click=${() => ctx.act(events)}
       >
-        ${sentence(words)}
+        <span>${sentence(words)}</span>
       </button>`,
     )}
   </div>`;

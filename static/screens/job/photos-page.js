@@ -41,7 +41,7 @@ export const photosPage = {
             <h2>${say('job-photos-none')}</h2>
             <p>${say('job-photos-none-lead')}</p>
           </section>`,
-      main: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
+      main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
       second: { words: say('job-photos-take'), run: taking.open },
     };
   },

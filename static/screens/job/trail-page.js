@@ -40,7 +40,7 @@ export const trailPage = {
       back: to.job(view.id),
       stages: view.stages,
       body: view.trail.tests.length ? told(view) : noneYet(view.sort),
-      main: { words: say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
+      main: { words: view.closed ? say('job-back') : say('job-go-on'), run: () => ctx.go(to.job(view.id)) },
     };
   },
 };

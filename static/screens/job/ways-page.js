@@ -85,6 +85,8 @@ function back(ctx) {
 
 /** @param {Context} ctx @param {NonNullable<WaysView['pause']>} pause */
 function pausing(ctx, pause) {
+  // Asked for at Replace, it is for the new part.
+  if (ctx.data.step.form === 'new_unit') ctx.form.chosen ??= 'part';
   const wants = chosenOf(ctx, pause.choices)?.wants;
   return {
     body: html`<h1>${say('ways-pause')}</h1>

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
 import { makerReader } from '../../scan/maker-reader.js';
+import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { withPicture } from '../../scan/labelled-picture.js';
@@ -62,7 +63,11 @@ export function newUnitStep(ctx) {
     `,
     main: form.label
       ? { words: say('steps-new-fit', { code: form.label.shown }), run: whenEntered(() => add(ctx, reader, form.label.code, form.label.how)) }
-      : { words: say('steps-new-scan'), run: reader.openCamera },
+      : { words: say('steps-new-label', { sort: ctx.view.sort }), run: reader.openCamera },
+    // Whoever has no new one waits for it, and need not look for where to say so.
+    second: ctx.view.ways?.pause && !step.second && !form.label
+      ? { words: say('steps-new-none'), run: () => ctx.go(to.way(ctx.job, 'pause')) }
+      : undefined,
   };
 }
 
@@ -75,7 +80,7 @@ function spares(ctx) {
     <div class="spares">
       ${choices.map(
         ({ words, note, events }) =>
-          html`<button class="small-button" type="button" @click=${() => ctx.act(events)}>${sentence(words)}</button>
+          html`<button class="small-button" type="button" @click=${() => ctx.act(events)}><span>${sentence(words)}</span></button>
             <p class="soft">${sentence(note)}</p>`,
       )}
     </div>
