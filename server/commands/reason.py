@@ -47,6 +47,8 @@ def read_case(path: str):
     try:
         with open(path, "rb") as file:
             content = file.read(_LARGEST_FILE + 1)
+    except FileNotFoundError:
+        raise BadInput(path, message("case-file-none"), message("case-file")) from None
     except OSError as error:
         raise BadInput(path, error.strerror or message("case-file-no-access"), message("case-file")) from None
     if len(content) > _LARGEST_FILE:

@@ -11,6 +11,7 @@ the file stands whole; it has one canonical JSON value a line:
 
 from collections.abc import Iterator
 from contextlib import closing
+from itertools import chain
 from pathlib import Path
 
 from sqlite_utils import Database
@@ -33,8 +34,13 @@ def run(data: Path, out: Path) -> None:
     folder.prepare()
     with closing(folder.open()) as db, writing(db):
         entries = 0
+        lines = _lines(db)
+        first = next(lines, None)
+        if first is None:
+            print(say("keeping-room-none"))
+            return
         with written_whole(out) as part, part.open("w", encoding="utf-8") as file:
-            for line in _lines(db):
+            for line in chain((first,), lines):
                 file.write(f"{line}\n")
                 entries += 1
         for table, (where, _) in _MOVED.items():

@@ -35,7 +35,7 @@ def run(data: Path, file: Path) -> None:
     """Makes `data` from a backup; refuses one that is altered, and a folder that holds anything."""
     if data.exists() and (not data.is_dir() or any(data.iterdir())):
         raise CommandRefused(message("keeping-not-empty", folder=str(data)))
-    examined = examine(file)
+    examined = examine(file, wanted=(BACKUP,))
     if examined.sort is not BACKUP:
         raise CommandRefused(message("keeping-no-backup", file=str(file), sort=examined.sort.name))
     if examined.fault:

@@ -107,6 +107,24 @@ _BROKEN_CODES = """() => {
   return found;
 }"""
 
+# Nor is a word broken that has no hyphen; paper is wider than the phone that shows it.
+_BROKEN_WORDS = """() => {
+  const found = [];
+  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  while (words.nextNode()) {
+    const node = words.currentNode;
+    if (node.parentElement.closest('.aloud, .sheet, option, script, noscript, code, pre')) continue;
+    for (const { 0: word, index } of node.data.matchAll(/[\\p{L}]{3,}/gu)) {
+      range.setStart(node, index);
+      range.setEnd(node, index + word.length);
+      const tops = [...range.getClientRects()].filter(({ width }) => width).map(({ top }) => Math.round(top));
+      if (new Set(tops).size > 1) found.push(`"${word}" is broken in "${node.data.trim().slice(0, 40)}"`);
+    }
+  }
+  return found;
+}"""
+
 _FOOT_OUT_OF_SIGHT = """() => [...document.querySelectorAll('.screen-foot button')]
   .filter((button) => {
     const { top, bottom } = button.getBoundingClientRect();
@@ -257,6 +275,7 @@ class Eye:
             said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
             found.update(f"{width}x{height} {percent} %: {each}" for each in said)
         self._show(390, 844)
+        found.update(self.page.evaluate(_BROKEN_WORDS))
         self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
 
     def _show(self, width: int, height: int, percent: int = 100) -> None:

@@ -44,7 +44,7 @@ def test_a_reason_stays_with_its_sensor_while_others_come_and_the_page_goes(coun
     page.keyboard.press("F9")
     assert page.get_by_label("Or in your own words").input_value() == WHY
     page.keyboard.press("F9")
-    phone.see("Take it back")
+    phone.see("Cancel the decision")
     [decided] = [each for each in phone_log.facts(page) if each["kind"] == "return_decided"]
     assert (decided["data"]["decision"], decided["data"]["overrule"]) == ("refuse", WHY)
 

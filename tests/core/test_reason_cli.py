@@ -102,4 +102,4 @@ def test_bytes_that_are_no_text_are_bad_input(file, capsys):
 def test_a_file_that_is_not_there_is_bad_input(file, capsys):
     assert run(str(file)) == 2
 
-    assert "wanted a file that can be read" in capsys.readouterr().err
+    assert 'found "no such file", wanted a file that can be read' in capsys.readouterr().err

@@ -34,14 +34,15 @@ class Found(NamedTuple):
     fault: Fault | None
 
 
-def examine(path: Path) -> Found:
-    """Returns what `path` is and its first fault; refuses what is none of the sorts."""
+def examine(path: Path, wanted: tuple[Sort, ...] = SORTS) -> Found:
+    """Returns what `path` is and its first fault; refuses what is none of the sorts by what is `wanted`."""
+    named = any_of([sort.name for sort in wanted])
     if not path.exists():
-        raise CommandRefused(message("keeping-no-file", file=str(path), wanted=_wanted()))
+        raise CommandRefused(message("keeping-no-file", file=str(path), wanted=named))
     for sort in SORTS:
         if sort.fits(path):
             return Found(sort, sort.first_fault(path))
-    raise CommandRefused(message("keeping-not-ours", file=str(path), wanted=_wanted()))
+    raise CommandRefused(message("keeping-not-ours", file=str(path), wanted=named))
 
 
 def run(path: Path, data: Path | None = None) -> int:
@@ -71,7 +72,3 @@ def tell_lost(photos: list[Fault]) -> None:
     if photos:
         print(say("keeping-lost", photos=len(photos)))
         print("\n".join(text(photo.told()) for photo in photos[:_MOST_LINES]))
-
-
-def _wanted() -> dict:
-    return any_of([sort.name for sort in SORTS])

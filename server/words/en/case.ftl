@@ -47,6 +47,7 @@ case-possible = readings that can happen together at these rates
 
 case-file = a file that can be read
 case-file-no-access = "no access"
+case-file-none = "no such file"
 # $most: 5000000
 case-file-at-most = a file of at most { $most } bytes
 case-file-larger = "a larger file"

@@ -78,7 +78,7 @@ commands-site-out = A new folder, or one with an earlier site.
 commands-reason-help =
     Run the reasoning alone: JSON in, JSON out.
 
-    CASE.json is the case.
+    CASE.json says which positions, sensors and tests there are.
 
 ## record
 
@@ -252,16 +252,16 @@ commands-labels-out-folder = --out { $file }: the folder { $folder } does not ex
 ## lessons
 
 commands-lessons-help = Print what the closed jobs of a data folder teach: rates, minutes, and how the work came out.
-commands-lessons-json = as JSON: chances in parts per million, minutes in hundredths
-commands-lessons-csv = as CSV, with the same figures
-commands-lessons-since = jobs closed from this day on, such as 2026-03-01
-commands-lessons-give = write the own figures, sealed, for another yard: no vehicle, no name, no code, no day
-commands-lessons-weigh-in = let the figures of another yard count, once its seal is confirmed
-commands-lessons-weight = what one of its jobs weighs beside one of yours, 0.01 to 1 (default 1)
-commands-lessons-whose = whose seal it is, said once its fingerprint was compared with its owner
-commands-lessons-compared = how the fingerprint was compared
-commands-lessons-yards = list the yards whose figures count, each with its weight
-commands-lessons-take-out = let the figures of a yard, by name or seal, count no more
+commands-lessons-json = As JSON: chances in parts per million, minutes in hundredths.
+commands-lessons-csv = As CSV, with the same figures.
+commands-lessons-since = Jobs closed from this day on, such as 2026-03-01.
+commands-lessons-give = Write the own figures, sealed, for another yard: no vehicle, no name, no code, no day.
+commands-lessons-weigh-in = Let the figures of another yard count, once its seal is confirmed.
+commands-lessons-weight = What one of its jobs weighs beside one of yours, 0.01 to 1 (1).
+commands-lessons-whose = Whose seal it is, said once its fingerprint was compared with its owner.
+commands-lessons-compared = How the fingerprint was compared.
+commands-lessons-yards = List the yards whose figures count, each with its weight.
+commands-lessons-take-out = Let the figures of a yard, by name or seal, count no more.
 commands-lessons-date = a day such as 2026-03-01
 # $option: --weight
 # $other: --weigh-in

@@ -40,14 +40,14 @@ counter-title = Counter
 counter-title-today = Counter · { $count } today
 counter-type = Type a code
 counter-aim = Label, then the part's symbol
-counter-take-back = Take it back
+counter-take-back = Cancel the decision
 counter-ready = Ready for the next label.
 counter-show-label = Show the label of the sensor.
 counter-decide = Decide
 # $decision: Accept
 # $code: K7F-3M
 counter-decide-on = { $decision } { $code }
-counter-as-proposed = As proposed
+counter-as-proposed = Back to the proposal
 counter-later = Decide later
 counter-receive = Take it in
 counter-leave = Only looked

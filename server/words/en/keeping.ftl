@@ -35,7 +35,7 @@ keeping-dangling = the table { $table } names something that is not there
 keeping-no-file = { $file } does not exist. Name { $wanted }.
 # $file: k7f.zip
 # $wanted: a record or a backup
-keeping-not-ours = { $file } is not a record of this program, or was cut short. Name { $wanted }.
+keeping-not-ours = { $file } is nothing that this program made, or was cut short. Name { $wanted }.
 # $file: k7f.zip
 # $sort: a record
 keeping-intact = Intact: { $file }, { $sort }.
@@ -123,10 +123,11 @@ keeping-restored = { $folder }: { $entries ->
 } restored. Serve it; phones notice and send again what they have.
 # $folder: data
 # $entries (count): 41
-keeping-rejoined = { $folder } begins anew with { $entries ->
+keeping-rejoined = { $folder } is marked as come back, with { $entries ->
     [one] { $entries } entry
    *[other] { $entries } entries
 }. Phones notice, send again what they have and fetch everything.
+keeping-room-none = Nothing was set aside, so there is nothing to move.
 # $file: aside.txt
 # $entries (count): 41
 keeping-room-made = { $entries ->

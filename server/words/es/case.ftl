@@ -34,6 +34,7 @@ case-possible = lecturas que puedan darse juntas con estas tasas
 
 case-file = un archivo que se pueda leer
 case-file-no-access = "sin acceso"
+case-file-none = "ningún archivo con ese nombre"
 case-file-at-most = un archivo de { $most } bytes como máximo
 case-file-larger = "un archivo más grande"
 case-bytes = "otros bytes en el byte { $at }"

@@ -68,7 +68,7 @@ commands-site-out = Una carpeta nueva, o una con un sitio anterior.
 commands-reason-help =
     Ejecuta solo el razonamiento: entra JSON, sale JSON.
 
-    CASE.json es el caso.
+    CASE.json dice qué posiciones, sensores y pruebas hay.
 
 ## record
 
@@ -200,16 +200,16 @@ commands-labels-out-folder = --out { $file }: la carpeta { $folder } no existe. 
 ## lessons
 
 commands-lessons-help = Muestra lo que enseñan los trabajos cerrados de una carpeta de datos: tasas, minutos y cómo salió el trabajo.
-commands-lessons-json = como JSON: probabilidades en partes por millón, minutos en centésimas
-commands-lessons-csv = como CSV, con las mismas cifras
-commands-lessons-since = trabajos cerrados desde este día, como 2026-03-01
-commands-lessons-give = escribe las cifras propias, selladas, para otro taller: ni vehículo, ni nombre, ni código, ni día
-commands-lessons-weigh-in = deja contar las cifras de otro taller, una vez confirmado su sello
-commands-lessons-weight = lo que pesa un trabajo suyo junto a uno tuyo, de 0,01 a 1 (normal 1)
-commands-lessons-whose = de quién es el sello, dicho tras comparar su huella con su dueño
-commands-lessons-compared = cómo se comparó la huella
-commands-lessons-yards = enumera los talleres cuyas cifras cuentan, cada uno con su peso
-commands-lessons-take-out = deja de contar las cifras de un taller, por nombre o sello
+commands-lessons-json = Como JSON: probabilidades en partes por millón, minutos en centésimas.
+commands-lessons-csv = Como CSV, con las mismas cifras.
+commands-lessons-since = Trabajos cerrados desde este día, como 2026-03-01.
+commands-lessons-give = Escribe las cifras propias, selladas, para otro taller: ni vehículo, ni nombre, ni código, ni día.
+commands-lessons-weigh-in = Deja contar las cifras de otro taller, una vez confirmado su sello.
+commands-lessons-weight = Lo que pesa un trabajo suyo junto a uno tuyo, de 0,01 a 1 (1).
+commands-lessons-whose = De quién es el sello, dicho tras comparar su huella con su dueño.
+commands-lessons-compared = Cómo se comparó la huella.
+commands-lessons-yards = Enumera los talleres cuyas cifras cuentan, cada uno con su peso.
+commands-lessons-take-out = Deja de contar las cifras de un taller, por nombre o sello.
 commands-lessons-date = un día como 2026-03-01
 # $option: --weight
 # $other: --weigh-in

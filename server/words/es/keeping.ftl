@@ -20,7 +20,7 @@ keeping-apart = se guardó aparte, y sus bytes no coinciden con su huella
 keeping-damaged = la base de datos está dañada ({ $error })
 keeping-dangling = la tabla { $table } nombra algo que no está
 keeping-no-file = { $file } no existe. Indica { $wanted }.
-keeping-not-ours = { $file } no es un registro de este programa, o está cortado. Indica { $wanted }.
+keeping-not-ours = { $file } no es nada que haya creado este programa, o está cortado. Indica { $wanted }.
 keeping-intact = Intacto: { $file }, { $sort }.
 keeping-altered = Alterado: { $file }, { $sort }. Primer lugar: { $place }
 keeping-incomplete = Incompleto: { $file }, { $sort }. Le falta el final: { $place } Consigue otra vez el archivo.
@@ -66,10 +66,11 @@ keeping-restored = { $folder }: { $entries ->
     [one] { $entries } anotación restaurada
    *[other] { $entries } anotaciones restauradas
 }. Sírvela; los teléfonos lo notan y vuelven a enviar lo que tienen.
-keeping-rejoined = { $folder } empieza de nuevo con { $entries ->
+keeping-rejoined = { $folder } queda marcada como recuperada, con { $entries ->
     [one] { $entries } anotación
    *[other] { $entries } anotaciones
 }. Los teléfonos lo notan, vuelven a enviar lo que tienen y lo piden todo.
+keeping-room-none = No se apartó nada, así que no hay nada que pasar.
 keeping-room-made = { $entries ->
     [one] { $entries } anotación pasada
    *[other] { $entries } anotaciones pasadas

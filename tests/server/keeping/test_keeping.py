@@ -348,6 +348,7 @@ def test_a_command_that_cannot_be_carried_out_says_why_in_one_line(said, data, m
     assert status == 2
     assert text.startswith("swaptrail: ")
     assert text.count("\n") == 1
+    assert "a record" not in text, "that is nothing that any of these takes"
     assert {path.name for path in data.parent.iterdir()} == {"data"}
 
 

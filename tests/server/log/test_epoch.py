@@ -280,7 +280,7 @@ def test_rejoin_begins_another_epoch_and_says_so(phone, folder, capsys):
     assert main(["rejoin", "--data", str(folder.root)]) == 0
 
     assert capsys.readouterr().out == (
-        f"{folder.root} begins anew with 3 entries. "
+        f"{folder.root} is marked as come back, with 3 entries. "
         "Phones notice, send again what they have and fetch everything.\n"
     )
     after = epoch_of(folder)

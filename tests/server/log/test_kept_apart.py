@@ -231,6 +231,8 @@ def test_whoever_runs_the_server_makes_room_and_has_it_all_in_a_file(
     assert codes(mallory.synced(strangers(ROOM, first=300))) == ["unproven"] * (ROOM - 1) + ["no_room"]
     assert FOLDER.first_fault(folder.root) is None
     assert said("make-room", "--out", out, "--data", folder.root)[0] == 2, "nothing is written over"
+    assert said("make-room", "--out", tmp_path / "more.txt", "--data", folder.root)[0] == 0
+    assert not (tmp_path / "more.txt").exists(), "nothing is set aside, so no file says that it holds it"
 
 
 def test_no_room_is_made_where_the_file_cannot_be_written(mallory, folder, db, tmp_path, monkeypatch):
