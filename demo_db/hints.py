@@ -15,7 +15,7 @@ def hints(log: Log) -> list[str]:
     bad = log.ask("unit", unit=estate.first_unit("rear-right-outer"))["shown"]
     return [
         f"Blue estate, open: the fault followed the sensor. Fit the new one{spare[0] if spare else ''}.",
-        "White van, front: the fault stayed. Go on with the wiring checks, at the supply.",
+        "White van, front: the fault stayed. Go on with the wiring checks.",
         "White van, rear: it comes and goes. Enter clean tests and watch the proof count up.",
         "Red hatchback: two faults at once. Compare the moves, start one, hold up the wrong sensor.",
         "Blue estate, closed: its history has a stopped mix-up and an entry taken back, with the reason.",

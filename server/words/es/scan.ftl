@@ -11,7 +11,7 @@ scan-nothing-typed = Aún no hay nada tecleado
 scan-nothing-typed-do = Mira la etiqueta y teclea sus cinco caracteres.
 scan-unchecked = No se pudo comprobar la etiqueta
 scan-hold = A unos 20 cm
-scan-hold-marks = Etiquétalo. Muestra etiqueta y marcas.
+scan-hold-marks = Etiquétalo, marcas a la vista
 scan-pictured = { $wanted ->
     [no] Guardar una foto
    *[yes] Sin foto
