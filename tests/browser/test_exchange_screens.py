@@ -296,11 +296,13 @@ def test_without_a_printed_label_a_code_is_written_by_hand(phone):
     # Who wrote one has no label for the next either; and no camera reads what a pen wrote.
     page.locator(".main-button", has_text="Write a code by hand").click()
     press(page, "It is written")
-    told(page, "Fit ")
+    told(page, f"Fit {code}")
     page.get_by_text("Tap the code on the sensor in your hand first").wait_for()
     assert page.locator(".main-button").count() == 0
     press(page, code)
-    press(page, shown(last(page, "unit_labelled")["code"]))
+    other = shown(last(page, "unit_labelled")["code"])
+    told(page, f"Fit {other}")
+    press(page, other)
     page.get_by_role("heading", name="Both in, and locked?").wait_for()
 
 

@@ -553,8 +553,8 @@ guide-noted-no-fault-shown = no fault shown
 # $sort: parking-sensor
 # $check: the fuse
 guide-sounder-title = { PART($sort, form: "unproven") }: check { $check }
-guide-sounder-mended = Found it and put it right
-guide-sounder-unclear = I can't tell
+guide-sounder-mended = It was wrong, and is put right
+guide-sounder-unclear = It is wrong, or I can't tell
 # $sort: parking-sensor
 # $count (count): 2
 guide-sounder-rest-title = { $count ->

@@ -311,8 +311,8 @@ guide-noted-left-empty = queda vacío
 
 # $check: the fuse
 guide-sounder-title = { PART($sort, form: "unproven") }: revisa { $check }
-guide-sounder-mended = Lo encontré y lo arreglé
-guide-sounder-unclear = No lo sé
+guide-sounder-mended = Estaba mal y ya está arreglado
+guide-sounder-unclear = Está mal, o no lo sé
 guide-sounder-rest-title = { $count ->
     [one] { PART($sort, form: "unproven") }, y todo está revisado
    *[other] { PART($sort, form: "unproven") } { $count } veces, y todo está revisado
