@@ -334,9 +334,6 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
         driver.test("rear-right-inner")
     page = phone(driver)
 
-    press(page, "No new one yet")
-    page.get_by_role("radio", name="Waiting for a part", checked=True).wait_for()
-    page.go_back()
     page.get_by_label("New sensor").fill("PS-2")
     page.get_by_text("Another part number: it differs from character 4").wait_for()
     code = driver._fresh()

@@ -107,6 +107,21 @@ def test_a_pause_asks_for_the_part_and_the_list_says_what_it_waits_for(open_at):
     page.locator("[data-step=move]").wait_for()
 
 
+def test_whoever_has_no_new_part_pauses_from_replace_in_two_taps(open_at):
+    driver = faulted()
+    driver.start_exchange()
+    driver.guided()
+    driver.test("rear-right-inner")
+    page = open_at(driver)
+    page.get_by_role("button", name="No new one yet").click()
+    page.get_by_role("radio", name="Waiting for a part", checked=True).wait_for()
+    page.locator(".lead", has_text="hang on their wires").wait_for()
+    page.get_by_role("button", name="Pause the job").click()
+
+    page.get_by_role("heading", name="Waiting for a part").wait_for()
+    page.locator(".lead", has_text="hang on their wires").wait_for()
+
+
 @pytest.mark.parametrize("which", ["repair", "pause", "hand", "close"])
 @pytest.mark.parametrize("how", ["the phone's own", "the button"])
 def test_back_from_one_of_the_ways_leads_to_the_list_of_them_and_then_to_the_step(open_at, which, how):
