@@ -4,9 +4,9 @@
  * whatever asks for the server's interface all the same gets a refusal in place of a request.
  */
 
-import { ApiError } from '../sync/request.js';
 import { observable } from '../phone/observable.js';
 import { NOBODY } from '../sync/news.js';
+import { ApiError } from '../sync/request.js';
 import { NOT_YET } from '../sync/status.js';
 import { say } from '../words/words.js';
 

@@ -8,8 +8,8 @@ import { isInstalled } from '../log/device.js';
 import { startNewDevice } from '../log/fork.js';
 import { hasLostKey, proofsOf } from '../log/proofs.js';
 import { makingRoom } from '../log/space.js';
-import { ApiError } from './request.js';
 import { forgetNumbers, isSound, serverWentBack, storeReply } from './received.js';
+import { ApiError } from './request.js';
 import { say } from '../words/words.js';
 
 const BATCH_EVENTS = 200;

@@ -9,8 +9,8 @@
  */
 
 import { observable } from '../phone/observable.js';
-import { ApiError } from './request.js';
 import { retryAfter } from './backoff.js';
+import { ApiError } from './request.js';
 
 /** Least time between two questions: a step often changes twice in a moment. */
 const LEAST_PAUSE_MS = 300;

@@ -11,11 +11,11 @@ import { SYNC_LOCK, withLock, withLockIfFree } from '../phone/locks.js';
 import { startNewDevice } from '../log/fork.js';
 import { pairingProof } from '../log/proofs.js';
 import { Api } from './api.js';
-import { ApiError } from './request.js';
 import { retryAfter, spread } from './backoff.js';
 import { EventExchange } from './exchange.js';
 import { News } from './news.js';
 import { sendPhotos } from './photo-sending.js';
+import { ApiError } from './request.js';
 import { Status } from './status.js';
 import { say } from '../words/words.js';
 
