@@ -148,6 +148,33 @@ def test_a_new_unit_that_faults_is_tried_elsewhere_before_another_is_bought(core
         assert moves(core, case)[0]["move"] == then
 
 
+def test_before_a_part_is_bought_its_unit_leaves_a_place_whose_circuit_is_not_cleared(core):
+    """Both suspects faulted where a spare was clean once: a circuit that was missed looks the same."""
+    places = [f"rear-{n}" for n in range(4)] + [f"front-{n}" for n in range(4)]
+    in_turn = [
+        ("ABCDEFGH", ["rear-2", "rear-3", "front-1", "front-2"]),
+        ("FBACEDGH", ["front-1", "front-2"]),
+        ("FBACESGH", ["front-2"]),
+        ("FBACEGSH", ["front-1"]),
+    ]
+    tests = [{"fitted": dict(zip(places, sat, strict=True)), "faulted": bad} for sat, bad in in_turn]
+    reach = dict(zip(places, [2, 3, 3, 2] * 2, strict=True))
+    case = {
+        "positions": [
+            {"id": place, "group": place.partition("-")[0], "reach_minutes": reach[place]} for place in places
+        ],
+        "units": [{"id": unit, "part": "P1"} for unit in "ABCDEFGH"] + [spare(prior=0.01)],
+        "tests": tests,
+        "now": {"hanging": ["front-1", "front-2", "rear-0", "rear-2", "rear-3"]},
+    }
+
+    first, *others = moves(core, case)
+
+    assert (first["move"], first["fitted"]) == ("exchange", {"front-1": "S", "front-2": "G"})
+    assert first["reason"].startswith("Before you buy another part")
+    assert "replace" in [move["move"] for move in others]
+
+
 def test_a_part_is_bought_at_once_where_its_unit_faulted_in_two_places(core):
     case = job([ONE, FOLLOWED], now={"hanging": ["right-outer", "right-inner"]})
 

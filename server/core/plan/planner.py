@@ -14,6 +14,7 @@ from .description import Description
 from .fills import Fills
 from .known import KnownCauses
 from .lookahead import LookAhead
+from .moves import CLEARED
 from .moves import Move
 from .moves import because
 from .observation import Observation
@@ -23,8 +24,9 @@ _MOST_MOVES = 6
 # Enough explanations for what is ranked; the exact figures do not depend on it.
 _ENTRIES = 48
 _LIKELY = 0.1
-# A unit less surely bad is bought anew only after one more test, where that would make it as sure.
-_SURE = 0.995
+# A unit less surely bad is bought anew only after one more test, where that would make it as sure; more sure
+# where the circuit it faults at is not cleared.
+_SURE, _SURE_BESIDE_CIRCUIT = 0.995, 0.998
 
 
 def next_moves(belief, entries: list, answer: dict, variations) -> list:
@@ -105,12 +107,15 @@ class _Planner:
         circuit may have been missed before, and would have one good part after another bought.
         """
         exchanges = self.candidates.exchanges
-        doubted = [place for place, _ in move.fitted if self.marginals.unit[place] < _SURE]
-        for place in doubted:
+        for place, _ in move.fitted:
+            unit = self.state.fitted[place]
             elsewhere = exchanges.with_cleared(self.state, self.marginals, place)[:1]
-            for test in [self._retest("before buying")] + elsewhere:
-                if worth.told_by(self.lookahead, self.state, test, self.state.fitted[place], _SURE):
-                    return test
+            cleared = self.marginals.circuit[place] < CLEARED
+            for sure in [_SURE] if cleared else [_SURE_BESIDE_CIRCUIT, _SURE]:
+                for test in [self._retest("before buying")] + elsewhere:
+                    doubted = self.marginals.unit[place] < sure
+                    if doubted and worth.told_by(self.lookahead, self.state, test, unit, sure):
+                        return test
         return None
 
     def _may_be_a_false_alarm(self, move: Move) -> bool:
