@@ -286,3 +286,18 @@ def test_an_empty_position_can_be_reported_on_and_needs_no_cause(core):
     reasoning = job.view()["reasoning"]
     assert reasoning["verdict"] is None
     assert reasoning["sentence"] == "Only what is unplugged shows a fault."
+
+
+def test_what_needs_a_sensor_is_not_offered_at_a_position_that_was_left_empty(core):
+    """Its sensor stood under suspicion; nobody can listen to it, exchange or unplug it any more."""
+    job, empty = Driver(core).begin(), "rear-left-inner"
+    job.test(empty)
+    job.force("unit_labelled", unit=home(empty), code=job.codes[9], how="scanned")
+    job.force("unit_pulled", unit=home(empty), position=empty, how="scanned")
+    job.force("unit_moved", unit=home(empty), place="customer", how="scanned", note="")
+    job.force("left_deliberately", unit="empty", position=empty, reason="left empty")
+    job.test(empty)
+
+    at_empty = [move["move"] for move in job.view()["moves"] if empty in move["touches"]]
+
+    assert sorted(at_empty) == ["meter", "replace"]

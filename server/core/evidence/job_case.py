@@ -50,8 +50,10 @@ def case_of(job: Job) -> dict:
 def _now(job: Job, fitted: dict, tests: list) -> dict:
     """Return what was done since the last entry of the case."""
     told = [cause for test in tests[len(job.tests) :] for cause in test["repaired"]]
+    # What was left empty on purpose is said to be: else the case supposes that its last unit sits there.
+    empty = {each["id"]: None for each in job.positions if job.is_left_empty(each["id"])}
     now = {
-        "fitted": fitted,
+        "fitted": fitted | empty,
         "cleaned": job.cleaned_since_test,
         "repaired": [cause for cause in job.repaired_since_test if cause not in told],
     }

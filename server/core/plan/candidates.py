@@ -1,5 +1,6 @@
 """The moves that could come next in a given state, the few that are worth a look."""
 
+from ..infer.case import NOBODY
 from .exchanges import Exchanges
 from .moves import CLEARED
 from .moves import NEW
@@ -37,8 +38,9 @@ class Candidates:
         suspects = [place for place in places if marginals.unit[place] >= doubtful]
         moves.extend(self.exchanges.all(state, marginals, suspects, width))
         moves.extend(self.exchanges.elsewhere(state, marginals))
-        if all_kinds and places:
-            moves.append(self.unplug(state, places[0]))
+        plugged = [place for place in places if state.fitted[place] != NOBODY]
+        if all_kinds and plugged:
+            moves.append(self.unplug(state, plugged[0]))
         return moves
 
     def proving(self, moves: list) -> list:

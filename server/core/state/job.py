@@ -267,6 +267,10 @@ class Job:
         """Return the id of the unit that was left at a position on purpose, EMPTY for none, or None."""
         return self.facts["left"].get(position)
 
+    def is_left_empty(self, position: str) -> bool:
+        """Tell whether nothing sits at a position, and somebody left it so on purpose."""
+        return not self.fitted_at(position) and self.left_at(position) == EMPTY
+
     def is_empty_by_accident(self, position: str) -> bool:
         """Tell whether nothing sits at a position and nobody left it empty on purpose."""
         return not self.fitted_at(position) and self.left_at(position) != EMPTY
