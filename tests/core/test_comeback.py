@@ -235,6 +235,27 @@ def test_a_job_that_says_nothing_of_the_past_is_concluded_as_before(yard):
     assert yard.chances()[CIRCUIT] == pytest.approx(Enumeration(case({})).marginals()[CIRCUIT], abs=2e-3)
 
 
+def test_what_was_pulled_for_a_test_and_put_back_was_there_all_along(back):
+    for unit, place in ((NEW, OUTER), (home("rear-left-outer"), "rear-left-outer")):
+        before = since_of(back, place)
+        back.move(unit, "out", place)
+        back.move(unit, "fitted", place)
+        assert since_of(back, place) == before
+    assert [since_of(back, OUTER) > 0, since_of(back, "rear-left-outer")] == [True, 0]
+
+
+def test_what_went_to_another_place_sits_there_since_then(back):
+    back.move(home("rear-left-outer"), "out", "rear-left-outer")
+    back.move(NEW, "out", OUTER)
+    back.move(NEW, "fitted", "rear-left-outer")
+    assert since_of(back, "rear-left-outer") == back.events[-1]["at"]
+
+
+def since_of(yard, place):
+    page = yard.core("vehicle", vehicle="v1", now=0, warranty_days=0)
+    return next(each["since"] for each in page["positions"] if each["id"] == place)
+
+
 def test_the_page_of_a_vehicle_tells_its_jobs_and_what_sits_where_since_when(back):
     page = back.core("vehicle", vehicle="v1", now=back.events[-1]["at"], warranty_days=365)
     outer = next(each for each in page["positions"] if each["id"] == OUTER)

@@ -3,6 +3,7 @@
 from ..codes import labels
 from ..evidence import job_alone
 from ..messages import message
+from ..state import stories
 from ..state.job import Job
 from ..state.job import known_job
 from ..words import causes
@@ -37,8 +38,7 @@ def _position(job: Job, position: dict, found: list) -> dict:
     unit, since = job.fitted_at(position["id"]), 0
     told = message("views-vehicle-empty")
     if unit:
-        moves = [each["at"] for each in job.unit(unit).transfers if each["what"] == "fitted"]
-        since = moves[-1] if moves else 0
+        since = _since(job.unit(unit).transfers, position["id"])
         told = words.unit_name(job.unit(unit))
     return {
         "id": position["id"],
@@ -49,6 +49,23 @@ def _position(job: Job, position: dict, found: list) -> dict:
         "since": since,
         "found": found,
     }
+
+
+def _since(transfers: list, position: str) -> int:
+    """Return when a unit was fitted where it sits, 0 where it was there before its first job.
+
+    One that a job pulled there and put back, as for a test, was there all along.
+    """
+    before = [each for each in transfers if stories.leads_to(each)]
+    while True:
+        fitted = [each for each in before if each["what"] == "fitted"]
+        if not fitted:
+            return 0
+        jobs = [each["job"] for each in before]
+        first = jobs.index(fitted[-1]["job"])
+        if before[first]["what"] != "out" or before[first]["position"] != position:
+            return fitted[-1]["at"]
+        before = before[:first]
 
 
 def _found(job: Job) -> list:
