@@ -16,6 +16,10 @@ def test_a_unit_left_deliberately_is_not_asked_about_again(core):
     first.new_unit("rear-left-outer")
     first.guided()
     first.test()
+    while first.step()["id"] != "home":
+        first.tap()
+    good = first.labels[home("rear-left-outer")]
+    assert first.step()["second"]["words"] == f"Put {good[:3]}-{good[3:]} back"  # the other one is bad
     first.finish()
     kinds = [event["kind"] for event in first.events]
     assert "left_deliberately" in kinds

@@ -145,8 +145,9 @@ def _home(job: Job, away) -> dict:
     fitted = _homeward(vehicle, away)
     second = None
     if fitted:
+        unit = words.unit_name(job.unit(vehicle["holds"][away[0]]))
         second = action(
-            message("guide-home-put-back"),
+            message("guide-home-put-back", unit=unit, count=len(away)),
             draft("move_started", move="home", fitted=fitted, position="", reason="back-home"),
         )
     return step(

@@ -413,7 +413,12 @@ guide-home-text = { $same ->
     [yes] { CAP($where) }. They are the same part and passed there. Putting them back means one more test.
    *[other] { CAP($where) }. They passed there. Putting them back means one more test.
 }
-guide-home-put-back = Put them back
+# $unit: K7F-3M
+# $count (count): 2
+guide-home-put-back = { $count ->
+    [one] Put { $unit } back
+   *[other] Put them back
+}
 guide-home-leave = Leave them there
 guide-finish-leave = Leave them there and close
 # $unit: K7F-3M

@@ -239,7 +239,10 @@ guide-home-text = { $same ->
     [yes] { CAP($where) }. Son la misma pieza y allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
    *[other] { CAP($where) }. Allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
 }
-guide-home-put-back = Devolverlas a su sitio
+guide-home-put-back = { $count ->
+    [one] Devolver { $unit } a su sitio
+   *[other] Devolverlas a su sitio
+}
 guide-home-leave = Dejarlas allí
 guide-finish-leave = Dejarlos ahí y cerrar
 guide-finish-title = Por último: ¿adónde va { $unit }?
