@@ -18,6 +18,7 @@ from server.core.messages import all_of
 from server.core.messages import message
 from server.core.messages import sentences
 from server.folded import FoldedState
+from server.keeping.record.makers import names
 from server.lessons.minutes import LEARNED
 from server.lessons.page import rate_rows
 from server.lessons.work import ENOUGH
@@ -40,7 +41,7 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
     rates, times = taken_of(found["rates"]), _minutes(found)
     state = FoldedState(db)
     if rates and found["yards"]:
-        rates["yards_x100"] = {_id_of(yard): yard["weight"] for yard in found["yards"]}
+        rates["yards_x100"] = {_id_of(yard["fingerprint"]): yard["weight"] for yard in found["yards"]}
     for kind, data in ((RATES, rates), (MINUTES, times)):
         if data and not found["waiting"]:
             data |= {"jobs": len(found["counted"]), "upto": upto}
@@ -53,9 +54,7 @@ def offer(db: Database, found: dict[str, Any]) -> dict[str, Any]:
         "note": message("lessons-jobs-to-come") if choices else "",
         "choices": choices,
         "taken": [
-            _taken(kind, state.learned[kind], found["yards"])
-            for kind in (RATES, MINUTES)
-            if kind in state.learned
+            _taken(kind, state.learned[kind], names(db)) for kind in (RATES, MINUTES) if kind in state.learned
         ],
     }
 
@@ -125,17 +124,18 @@ def _is_news(taken: dict[str, Any] | None, data: dict[str, Any]) -> bool:
     return {**kept, "jobs": 0, "upto": ""} != {**data, "jobs": 0, "upto": ""}
 
 
-def _id_of(yard: dict[str, Any]) -> str:
+def _id_of(seal: str) -> str:
     """Returns the fingerprint of a yard's seal as an entry has it."""
-    return str(yard["fingerprint"]).replace(" ", "-")
+    return seal.replace(" ", "-")
 
 
-def _taken(kind: str, said: dict[str, Any], yards: list[dict[str, Any]]) -> dict[str, Any]:
+def _taken(kind: str, said: dict[str, Any], confirmed: dict[str, str]) -> dict[str, Any]:
+    """Returns what was taken; a yard keeps its name in it, though its figures may count no more."""
     device, _, seq = said["event"].rpartition(":")
     back = {"kind": "corrected", "job": None, "data": {"device": device, "seq": int(seq), "reason": "slip"}}
-    names = {_id_of(yard): yard["name"] for yard in yards}
+    called = {_id_of(seal): name for seal, name in confirmed.items()}
     others = [
-        message("lessons-yard-weighs", yard=names.get(each) or each, weight=exact(weight * 10_000))
+        message("lessons-yard-weighs", yard=called.get(each) or each, weight=exact(weight * 10_000))
         for each, weight in sorted(said.get("yards_x100", {}).items())
     ]
     own = message(_TAKEN[kind], jobs=said["jobs"])

@@ -23,6 +23,12 @@ cause of a job is not quite certain, so a truth near the bound of "one" may fall
 have bounds as wide as what is supposed of that. The yards of a world are all equally rare, and in 18 of
 those 44 cells these cover in 94.5 to 99.5. With `--rarity` each yard has its own: after 200 jobs 89.0 of
 dirt and 88.5 of sensors, after 50 still 95.5 and 95.0.
+
+So much after 50 jobs is the default's part: which of the jobs that showed once had dirt is told with its
+twenty jobs, so the causes found differ less between yards (2.64 of 7.4) than the jobs alone have it (2.92),
+by which the bounds are. Without it, and with rarity known within a factor of two, still 7 of the 44 cells
+held the truth in more than 94 yards of 100 (11 as it is), and dirt where sensors are a third in 80 instead of
+84 (drawn class by class; this bench holds 89.5 there): narrower bounds would be wrong where causes are rarer.
 """
 
 import argparse

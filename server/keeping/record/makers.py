@@ -42,6 +42,12 @@ def confirmed(db: Database, key: str) -> dict | None:
     return dict(zip(("name", "how", "at", "by"), row, strict=True))
 
 
+def names(db: Database) -> dict[str, str]:
+    """Returns fingerprint -> name of all whose seal somebody has confirmed."""
+    rows = db.conn.execute("SELECT key, name FROM record_makers WHERE name <> ''").fetchall()
+    return {fingerprint(key): name for key, name in rows}
+
+
 def confirm(db: Database, shown: str, *, name: str, how: str, by: str, now: int) -> dict | None:
     """Keeps whose the key with this fingerprint is; returns that, or None where none was met."""
     with writing(db):

@@ -215,7 +215,7 @@ lessons-take = { $what ->
    *[minutes_learned] Take these minutes for your yard
 }
 lessons-take-back = Take it back
-lessons-jobs-to-come = Jobs opened from now on go by them. Open jobs keep theirs.
+lessons-jobs-to-come = Jobs opened after you take them go by them. Open jobs keep theirs.
 
 ## Figures between yards.
 

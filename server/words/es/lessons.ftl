@@ -214,7 +214,7 @@ lessons-take = { $what ->
    *[minutes_learned] Tomar estos minutos para tu taller
 }
 lessons-take-back = Deshacerlo
-lessons-jobs-to-come = Los trabajos que se abran desde ahora se guían por ellos. Los abiertos conservan los suyos.
+lessons-jobs-to-come = Lo que tomes rige en los trabajos que se abran después. Los abiertos conservan lo suyo.
 
 ## Cifras entre talleres.
 

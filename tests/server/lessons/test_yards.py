@@ -22,6 +22,7 @@ from tests.made_up_yard import DAY_MS
 from tests.made_up_yard import START
 from tests.made_up_yard import Yard
 from tests.made_up_yard import receive
+from tests.server.phone import entry_after
 
 NOW = START + 400 * DAY_MS
 WIRING = Truth(circuit=0.05)
@@ -382,7 +383,8 @@ def test_nonsense_under_a_good_seal_is_refused_with_its_place(north):
     assert len(changed) > 25
 
 
-def test_the_page_weighs_in_lists_and_takes_out(phone, db, folder, tmp_path):
+def test_the_page_weighs_in_lists_and_takes_out(new_phone, db, folder, tmp_path):
+    phone = new_phone("d00000000000000bb")
     north = Installation(tmp_path / "north", 40, WIRING)
     receive(db, Yard("own", 12).entries)
     asked = {"file": north.give(), "weight": "0.5"}
@@ -392,6 +394,9 @@ def test_the_page_weighs_in_lists_and_takes_out(phone, db, folder, tmp_path):
     assert phone.post("/api/records/makers", confirmed).status_code == 200
     second = phone.post("/api/lessons/yards", asked).get_json()
     page = phone.get("/api/lessons").get_json()
+    taken = page["offer"]["choices"][0]["events"][0]["data"]
+    phone.entries.append(entry_after(phone.entries, phone.device, "rates_learned", taken, None))
+    phone.synced()
     out = phone.post("/api/lessons/yards/out", {"fingerprint": first["fingerprint"]}).get_json()
     after = phone.get("/api/lessons").get_json()
 
@@ -399,7 +404,7 @@ def test_the_page_weighs_in_lists_and_takes_out(phone, db, folder, tmp_path):
     assert first["fingerprint"] in first["says"]
     assert [row["words"] for row in page["yards"]["rows"]] == ["North (50 %)"]
     assert "those of other yards" in str(page)
-    taken = page["offer"]["choices"][0]["events"][0]["data"]
+    assert after["offer"]["taken"][0]["says"].endswith("weighed in: North (50 %).")
     assert taken["yards_x100"] == {first["fingerprint"].replace(" ", "-"): 50}
     assert out["says"].startswith("North: its 40 jobs count no more.")
     assert after["yards"]["rows"] == []
