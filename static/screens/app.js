@@ -22,6 +22,7 @@ import { placeKept, returnToPlace, showsScreen } from './frame/place-kept.js';
 import { Recorder } from './frame/recorder.js';
 import { refusalPanel } from './frame/refusal.js';
 import { Router } from './frame/router.js';
+import { holdSecondTap, watchTaps } from './frame/second-tap.js';
 import { markOf } from './phone/standing.js';
 import { applyTheme } from '../phone/theme.js';
 import { visible } from '../words/visible.js';
@@ -70,6 +71,8 @@ class App {
   /** The route whose data is on the screen. */
   #shownPath = '';
   #shownKey = '';
+  /** The screen and the words of its main button. */
+  #asked = '';
   /** The screen was opened, and has not been drawn yet. */
   #opened = false;
   /** @type {any} */
@@ -96,6 +99,7 @@ class App {
     const redraw = () => this.#draw();
     applyTheme();
     showSigns(this.#root);
+    watchTaps(this.#root);
     watchInstall(device, redraw);
     this.#router.start();
     for (const observed of [sync.status, update.ready, update.offlineReady, device.notice, device.kept, store.trouble, log.unsaved]) {
@@ -221,6 +225,9 @@ class App {
     document.title = visible(`${parts.title} · Swaptrail`);
     this.#showTrouble();
     showsScreen(key);
+    const asked = `${key} ${parts.main?.words}`;
+    if (asked !== this.#asked) holdSecondTap(this.#root);
+    this.#asked = asked;
     if (key !== this.#shownKey) this.#arrive(key);
     if (this.#opened) returnToPlace();
     this.#opened = false;
