@@ -42,7 +42,19 @@ def test_each_check_leads_to_the_next_and_the_last_to_a_way_out(core):
         seen.append(job.step()["id"])
         job.choose(0)
     assert len(seen) == len(set(seen)) == 6
-    job.choose(1)
+    assert "The control unit itself is left" in job.step()["text"]
+    job.choose(0)
+    assert job.step()["form"] == "test"
+    not_heard(job)
+    step = job.step()
+    assert step["id"] == "sounder.rest"
+    assert step["text"] == (
+        "The control unit was replaced or repaired already. Ask somebody who knows this vehicle."
+    )
+    assert [choice["words"] for choice in step["choices"]] == [
+        "Pause: I need help", "I replaced or repaired the control unit",
+    ]  # fmt: skip
+    job.choose(0)
     assert job.view()["paused"]
 
 

@@ -106,15 +106,22 @@ def _untold(job: Job, table: Sounder, untold: list[str]) -> dict:
 
 
 def _rest(job: Job, table: Sounder, unheard: int) -> dict:
-    """All was gone through: the control unit is left, where there is one, or somebody who knows more."""
-    choices = []
+    """All was gone through: the control unit is left, where there is one, or somebody who knows more.
+
+    Once the control unit was done, too, it is not named as what is left.
+    """
+    choices, text = [ask_for_help()], table.rest
     if "control" not in job.sort.without:
-        choices.append(repairing.choice(job, "control", message("guide-sounder-control")))
-    choices.append(ask_for_help())
+        control = repairing.choice(job, "control", message("guide-sounder-control"))
+        if job.repairs_of("control"):
+            choices.append(control)
+            text = message("guide-sounder-rest-repaired")
+        else:
+            choices.insert(0, control)
     return step(
         "sounder.rest",
         job.sort.says("guide-sounder-rest-title", count=unheard),
-        table.rest,
+        text,
         form="choices",
         choices=choices,
         also=[testing.again(job)],

@@ -566,6 +566,7 @@ guide-sounder-rest-title = { $count ->
     [one] { PART($sort, form: "unproven") }, and all checks are done
    *[other] { PART($sort, form: "unproven") } { $count } times, and all checks are done
 }
+guide-sounder-rest-repaired = The control unit was replaced or repaired already. Ask somebody who knows this vehicle.
 # $sort: parking-sensor
 guide-sounder-untold-title = { PART($sort, form: "unproven") }, and not all could be told
 # $checks: the fuse and the switch

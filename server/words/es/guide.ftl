@@ -320,6 +320,7 @@ guide-sounder-rest-title = { $count ->
     [one] { PART($sort, form: "unproven") }, y todo está revisado
    *[other] { PART($sort, form: "unproven") } { $count } veces, y todo está revisado
 }
+guide-sounder-rest-repaired = La unidad de control ya se cambió o se reparó. Pregunta a quien conozca este vehículo.
 guide-sounder-untold-title = { PART($sort, form: "unproven") }, y no todo se pudo saber
 guide-sounder-untold = Queda abierto: { $checks }. Pregunta a quien lo sepa, o toca lo que ya sabes.
 guide-sounder-control = He cambiado o reparado la unidad de control
