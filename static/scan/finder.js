@@ -99,6 +99,8 @@ export class Finder {
     this.#trouble = trouble;
     this.#torch = false;
     this.#options.onProblem?.(trouble);
+    // What was said of a picture that was not there yet.
+    if (!trouble) this.#note = '';
     this.#draw();
     if (trouble) return;
     this.#cameras = await this.camera.choices();

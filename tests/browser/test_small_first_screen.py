@@ -45,6 +45,8 @@ BEGINS = """(of) => {
   return document.querySelector(of).getBoundingClientRect().top < bottom - 8;
 }"""
 
+TWICE = "() => { document.documentElement.style.fontSize = '225%'; }"
+
 
 @pytest.fixture
 def small(take_screens):
@@ -114,6 +116,21 @@ def test_what_a_test_of_a_fault_that_comes_and_goes_showed_is_one_of_the_answers
 
     for answer in page.locator("[data-answer]").all():
         assert page.evaluate(SEEN, f"[data-answer={answer.get_attribute('data-answer')}]")
+
+
+def test_with_text_of_twice_the_size_answers_scroll_and_the_page_is_no_longer_than_the_screen(small):
+    page = small(at_first_fit())
+    page.locator(".board").wait_for()
+    page.evaluate(TWICE)
+    assert page.evaluate("() => document.documentElement.scrollHeight <= innerHeight")
+
+    driver = after_the_swap(OUTER)
+    page = small(driver)
+    page.locator("[data-reads]").first.wait_for()
+    page.evaluate(TWICE)
+
+    assert page.evaluate(BEGINS, ".step .lead")
+    assert not page.evaluate(BEGINS, "[data-reads=unclear]")
 
 
 @pytest.mark.parametrize("locale", LANGUAGES)
