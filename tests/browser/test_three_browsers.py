@@ -123,7 +123,7 @@ def test_after_random_work_of_three_all_show_the_same_and_settle_what_contradict
             eva.offline()
     eva.online()
     view = alike(fingers, address)
-    assert entries(mara, address) > begun + TURNS // 2
+    assert entries(mara, address) > begun + TURNS // 2, [each.story for each in fingers]
 
     fingers[0].goes_to(address)
     # Long work settles them on its way, for who meets one does what the card asks for.
