@@ -11,7 +11,10 @@ _OTHER = {"V": "Ω", "Ω": "V"}
 # The most, in millionths: 60 V direct current (class A of ISO 6469-3), and what no handheld meter passes.
 _MOST = {"V": 60 * 10**6, "Ω": 10**9 * 10**6}
 # U+2126, the sign of the ohm, looks like the Greek letter; only texts of ASCII are compared in lower case.
-_CALLED = {"V": ("voltios", "volts", "volt", "v"), "Ω": ("\u2126", "Ω", "ohmios", "ohms", "ohm")}
+_CALLED = {
+    "V": ("voltios", "voltio", "volts", "volt", "v dc", "vdc", "v"),
+    "Ω": ("\u2126", "Ω", "ω", "ohmios", "ohmio", "ohms", "ohm"),
+}
 _OPEN = ("OL", "O.L", "O.L.", "OL.", ".OL", "0L", "0.L", "0.L.", "0L.", "∞")
 _DIGITS = "0123456789"
 _MINUS = "-\u2212\u2013"
