@@ -59,6 +59,7 @@ def test_checking_again_is_a_round_of_its_own_and_counts_for_itself(job):
     job.record(*meter(job)[0]["events"])
     assert job.step()["progress"]["now"] == 1
     check_all(job)
+    assert job.step()["text"].startswith("0 of 2 read bad. Could not be made: 1.")
     job.tap()
     after = job.core("reasoned", job=job.job)["causes"]
     chance = [{c["cause"]: c["probability"] for c in each}[f"circuit:{OUTER}"] for each in (before, after)]
@@ -91,11 +92,37 @@ def test_a_repair_that_comes_first_as_a_test_said_the_same_again_leads_to_what_f
 def test_checks_that_leave_it_open_are_not_offered_again_and_say_how_often_they_were_made(job):
     check_all(job, 2)
     assert meter(job) == []
-    assert job.step()["title"] == "Right outer: the checks found nothing"
+    assert job.step()["id"] == "wiring.stuck"
     job.choose(0)
-    check_all(job, 2)
-    job.tap()
+    check_all(job)
+    job.exchange(rear_right_outer=home("rear-left-outer"), rear_left_outer=home(INNER))
+    job.test(OUTER)
     assert job.step()["title"] == "Right outer: checked 2 times, nothing found"
+
+
+def test_what_could_not_be_checked_is_not_said_to_be_sound(job):
+    check_all(job, 2)
+    step = job.step()
+    assert step["title"] == "Right outer: not everything could be checked"
+    assert step["text"].startswith("15 checks could not be made.")
+    assert "7 of 8 places can have the fault" in step["text"]
+    assert step["choices"][0]["words"] == "Make these checks"
+
+
+def test_few_that_could_not_be_checked_are_named_with_where_it_likely_is(job):
+    while job.step()["id"].endswith("measure"):
+        job.choose(2 if job.step()["expects"]["check"] in ("pins", "continuity", "channels") else 0)
+    assert job.step()["text"] == (
+        "Not made: look at the pins and measure the signal wire. Reach the place, or ask someone who can."
+        " Most likely it is in the channel of the control unit: 73 %."
+    )
+
+
+def test_only_the_exchange_of_channels_not_made_leaves_the_channel(job):
+    check_all(job)
+    job.exchange(rear_right_outer=home("rear-left-outer"), rear_left_outer=home(INNER))
+    job.test(OUTER)
+    assert job.step()["title"] == "Right outer: the checks found nothing"
 
 
 def test_a_bad_check_in_a_later_round_ends_in_the_repair(job):

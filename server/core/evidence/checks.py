@@ -30,7 +30,7 @@ _MOST_KEPT = 200
 
 # A check whose answer says which side of it has the fault, the channel or what is wired to it. The unit is
 # wired to it too: only where the fault stayed when its unit was exchanged has the circuit one either way.
-_EITHER_SIDE = "channels"
+EITHER_SIDE = "channels"
 
 
 def rounds(job: Job) -> dict:
@@ -78,11 +78,11 @@ def reading(job: Job, position: str, of_place: list) -> str | None:
     """Return what the last of some rounds says: bad once one check does, good once all do, else None."""
     last = of_place[-1]
     reads = [last.reads[check] for check in sorted(last.reads)]
-    if "bad" in reads or (last.reads.get(_EITHER_SIDE) == "good" and _stayed(job, position)):
+    if "bad" in reads or (last.reads.get(EITHER_SIDE) == "good" and _stayed(job, position)):
         return "bad"
     if last.since == 1:
         return None if [each for each in _of_old(job) if last.reads.get(each) != "good"] else "good"
-    open_ones = [each for each in last.reads if last.reads[each] != "good" and each != _EITHER_SIDE]
+    open_ones = [each for each in last.reads if last.reads[each] != "good" and each != EITHER_SIDE]
     if open_ones or not is_complete(job, of_place):
         return None
     return None if named(_standing(job, of_place, last.reads, last.warm)) else "good"
@@ -195,6 +195,23 @@ def is_done(job: Job, position: str) -> bool:
     """Tell whether the present round at a position was gone through."""
     of_place = _of_present(job, position)
     return bool(_reads_now(job, position, of_place)) and is_complete(job, _last(job, position, of_place))
+
+
+def impossible(job: Job, position: str) -> list[str]:
+    """Return the checks that nobody could make at a position, of those still worth making.
+
+    The exchange of two channels is none of them: many a vehicle has no two that can be exchanged.
+    """
+    of_place = _of_present(job, position)
+    told = {check for each in of_place for check in each.reads if each.reads[check] != "unclear"}
+    reads = _reads_now(job, position, of_place)
+    found = [check for check in sorted(reads) if check not in told and check != EITHER_SIDE]
+    if not found or job.sort.harness is None:
+        return found
+    now = standing(job, position)
+    ids = [probe.id for probe in now.chain.probes]
+    warm = WARM if warmed(job, position) else ""
+    return [check for check in found if now.chain.worthwhile(now.weights, [ids.index(check + warm)])]
 
 
 def gave_nothing(job: Job, position: str) -> bool:

@@ -61,7 +61,7 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
         # Nobody mends the likeliest of many places: what is left to check comes next.
         if chain.chances(weights)[likely] >= _LIKELY:
             segment = chain.segments[likely].id
-            apart = message("guide-harness-apart")
+            apart = sentences([message("guide-harness-apart"), message("guide-harness-warm")])
             told.append(apart if segment in harness.bought else harness.mends[segment])
         made["text"] = sentences(told)
     made["harness"] = view(job, position, None)

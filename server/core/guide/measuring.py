@@ -103,6 +103,7 @@ def end(job: Job, position: str, done: dict, repair: dict | None) -> dict:
             "guide-measure-done-text",
             bad=len([each for each in sorted(done) if done[each] == "bad"]),
             count=len(done),
+            unclear=len([each for each in sorted(done) if done[each] == "unclear"]),
         ),
         action=repair or second,
         second=second if repair else None,

@@ -2,6 +2,7 @@
 
 from ..evidence import checks
 from ..facts.draft import draft
+from ..messages import all_of
 from ..messages import message
 from ..messages import sentences
 from ..state.job import Job
@@ -13,11 +14,14 @@ from .step import action
 from .step import ask_for_help
 from .step import step
 
+# So many checks are told by name.
+_FEW = 2
+
 
 def nothing_found(job: Job, position: str, moves: list) -> dict:
     """Return the step: check again with the wires moved, the channel, another exchange, help."""
     name = words.position_name(job, position)
-    _, complete = checks.now(job, position)
+    done, complete = checks.now(job, position)
     cause = "circuit:" + position
     others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
     choices = [
@@ -34,13 +38,31 @@ def nothing_found(job: Job, position: str, moves: list) -> dict:
         replaced["events"] = [draft("circuit_repaired", cause=cause, what="repaired")] + replaced["events"]
         choices.append(replaced)
     choices.append(ask_for_help())
-    left = job.sort.says("guide-stuck-text")
+    view = harness.view(job, position, None)
+    title = message("guide-stuck-title", position=name, count=complete)
+    told = [job.sort.says("guide-stuck-text")]
+    if done.get(checks.EITHER_SIDE) == "good":
+        told = [message("guide-stuck-moved"), message("guide-harness-warm")]
+    elif view:
+        told += [message("guide-harness-apart"), message("guide-harness-warm")]
+    missed = checks.impossible(job, position)
+    if missed:
+        title = message("guide-stuck-missed-title", position=name)
+        told = [_missed(job, missed)] + ([view["where"]] if view else [])
+        choices[0]["words"] = message("guide-stuck-missed-again")
     return step(
         "wiring.stuck",
-        message("guide-stuck-title", position=name, count=complete),
-        sentences([left, message("guide-harness-apart")]) if job.sort.harness else left,
+        title,
+        sentences(told) if len(told) > 1 else told[0],
         form="choices",
         choices=choices,
         second=action(message("guide-moves-other")) if others else None,
-        harness=harness.view(job, position, None),
+        harness=view,
     )
+
+
+def _missed(job: Job, missed: list[str]) -> dict:
+    """Return the words for the checks that nobody could make: few by name, more by their number."""
+    titles = [check["title"] for check in job.sort.circuit_checks if check["id"] in missed]
+    few = titles if len(titles) <= _FEW else []
+    return message("guide-stuck-missed", checks=all_of(few), few="yes" if few else "no", count=len(missed))

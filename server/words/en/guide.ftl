@@ -199,7 +199,11 @@ guide-measure-copper = Take off what the probes read when held together. { $metr
 guide-measure-done-title = The wiring checks at { $position } are done
 # $bad (count): 1
 # $count (count): 4
-guide-measure-done-text = { $bad } of { $count } read bad.
+# $unclear (count): 1
+guide-measure-done-text = { $bad } of { $count } read bad.{ $unclear ->
+    [0] { "" }
+   *[other] { " " }Could not be made: { $unclear }.
+}
 guide-measure-go-on = Go on
 
 ## The circuit as a chain.
@@ -222,7 +226,8 @@ guide-harness-why = Looks at { $segments }: { $chance } of what is left.
 # $read: 0.5 Ω or less
 # $what: warming up
 guide-harness-read-warm = { $read }, after { $what }
-guide-harness-apart = The exchange of two channels tells them apart: a fault in the wires moves along. A contact that opens when warm shows when plug and wire are warmed.
+guide-harness-apart = The exchange of two channels tells them apart: a fault in the wires moves along.
+guide-harness-warm = A contact that opens when warm shows when plug and wire are warmed.
 # $most: 0.78
 guide-wire-good = { $most } Ω or less
 # $most: 0.78
@@ -584,6 +589,17 @@ guide-stuck-title = { $count ->
 }
 # $sort: parking-sensor
 guide-stuck-text = A break that comes and goes is left, or { PART($sort, form: "channel") }.
+# $position: right outer
+guide-stuck-missed-title = { CAP($position) }: not everything could be checked
+# $few: no
+# $checks: look at the pins and wiggle the plug
+# $count (count): 4
+guide-stuck-missed = { $few ->
+    [yes] Not made: { $checks }.
+   *[no] { $count } checks could not be made.
+} Reach the place, or ask someone who can.
+guide-stuck-missed-again = Make these checks
+guide-stuck-moved = The fault moved with the wires: most likely a break that comes and goes is left.
 guide-stuck-again = Check again, moving the wires
 guide-stuck-found = Found it and repaired it
 guide-stuck-control = The control unit was replaced

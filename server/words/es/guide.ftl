@@ -119,7 +119,10 @@ guide-measure-begin-warm = { $what ->
 guide-measure-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size }, tienen { $cool } Ω a 20 °C. A 85 °C tienen { $hot } Ω.
 guide-measure-unclear = No se sabe
 guide-measure-done-title = Las revisiones del cableado en { $position } están hechas
-guide-measure-done-text = Lecturas malas: { $bad } de { $count }.
+guide-measure-done-text = Lecturas malas: { $bad } de { $count }.{ $unclear ->
+    [0] { "" }
+   *[other] { " " }Sin poder hacer: { $unclear }.
+}
 guide-measure-go-on = Seguir
 guide-found-title = { CAP($position) }: está en { $segment }
 guide-harness-in = El fallo está en { $segments }.
@@ -127,7 +130,8 @@ guide-harness-likely = Lo más probable es que esté en { $segment }: { $chance 
 guide-harness-open = Pueden tener el fallo { $count } de { $total } sitios.
 guide-harness-why = Abarca { $segments }: { $chance } de lo que queda.
 guide-harness-read-warm = { $read }, tras { $what }
-guide-harness-apart = El intercambio de dos canales los distingue: un fallo de los cables se va con ellos. Un contacto que se abre en caliente se nota al calentar conector y cable.
+guide-harness-apart = El intercambio de dos canales los distingue: un fallo de los cables se va con ellos.
+guide-harness-warm = Un contacto que se abre en caliente se nota al calentar conector y cable.
 guide-wire-good = { $most } Ω o menos
 guide-wire-bad = Más de { $most } Ω, o abierto
 guide-wire-copper = Resta lo que marquen las puntas juntas. { $metres } m de cobre sano, { $size }, tienen { $ohms } Ω a { $celsius } °C.
@@ -253,7 +257,7 @@ guide-stock-put-back = Devolver la pieza
 guide-stock-leave = Dejarlo así
 guide-where-title = ¿Adónde va { $unit }?
 guide-where-text = Está en tu mano. Lee la etiqueta para estar seguro de que es esta pieza y di adónde va.
-guide-where-text-alone = Es el único que tienes en la mano.
+guide-where-text-alone = No tienes otra pieza en la mano.
 guide-where-counter = Al mostrador de recambios
 guide-where-customer = Se la queda el cliente
 guide-where-stock = A mi almacén
@@ -331,6 +335,13 @@ guide-stuck-title = { $count ->
    *[other] { CAP($position) }: revisado { $count } veces, sin hallazgo
 }
 guide-stuck-text = Queda un corte que va y viene, o { PART($sort, form: "channel") }.
+guide-stuck-missed-title = { CAP($position) }: no se pudo revisar todo
+guide-stuck-missed = { $few ->
+    [yes] Sin hacer: { $checks }.
+   *[no] { $count } revisiones no se pudieron hacer.
+} Llega al lugar, o pide ayuda a quien llegue.
+guide-stuck-missed-again = Hacer estas revisiones
+guide-stuck-moved = El fallo se fue con los cables: lo más probable es un corte que va y viene.
 guide-stuck-again = Revisar otra vez, moviendo los cables
 guide-stuck-found = Lo encontré y lo reparé
 guide-stuck-control = Se cambió la unidad de control
