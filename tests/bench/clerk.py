@@ -110,7 +110,7 @@ class Counted(Clerk):
         self.phone.lower()
         self.page.wait_for_timeout(1000 * _LOOK_SECONDS)
         shows_it()
-        self.phone.see("Which sensor is this symbol on?")
+        self.phone.see("Which part is this symbol on?")
         self.phone.lower()
         self.taps_on("On another one")
         return _LOOK_SECONDS

@@ -110,7 +110,7 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     clerk.sees(codes[2], "refuse")
     clerk.decides("Refuse")
     phone.tap("Cancel the decision")
-    phone.see("Show the label of the sensor")  # what was said of the decision goes with it
+    phone.see("Show the label of the part")  # what was said of the decision goes with it
     page.get_by_role("button", name="Close the camera").tap()
     phone.see("3 wait for a decision")
     clerk.looks()

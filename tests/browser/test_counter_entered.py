@@ -83,7 +83,7 @@ def test_a_serial_number_that_is_typed_leads_to_its_sensor_and_any_other_text_to
     phone.tap("Type a code")
     page.get_by_label("Code").fill("4711")
     phone.tap("Look it up")
-    phone.see("No sensor here has it as its serial number either")
+    phone.see("No part here has it as its serial number either")
     clerk.looks()
     phone.tap("Search what is on record")
     assert page.get_by_label("What do you look for").input_value() == "4711"

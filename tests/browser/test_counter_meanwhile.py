@@ -41,11 +41,11 @@ def test_the_next_bag_scanned_at_once_is_asked_about_where_a_serial_was_read_alr
     (here, _), codes = clerks
     proposes_to_accept(here, codes[0], 0)
     here.wedge.scans(serial_of(1))
-    here.phone.see("Which sensor is this symbol on?")
+    here.phone.see("Which part is this symbol on?")
     here.sees(codes[0], "accept")
     here.phone.tap("On another one")
     here.sees(codes[0], "accept")
     here.wedge.scans(serial_of(1))
-    here.phone.see("Which sensor is this symbol on?")
+    here.phone.see("Which part is this symbol on?")
     here.phone.tap(f"On {codes[0][:3]}-")
     here.sees(codes[0], "refuse")

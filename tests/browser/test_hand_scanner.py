@@ -117,13 +117,13 @@ def test_a_symbol_counts_for_the_label_it_was_read_with_and_else_is_asked_about(
     scans_label(clerk, codes[0])
     page.clock.fast_forward(5200)  # longer than one look at a part
     wedge.scans(serial_of(1))  # the next part's bag, before its label
-    phone.see("Which sensor is this symbol on?")
+    phone.see("Which part is this symbol on?")
     clerk.sees(codes[0], "hold")
     phone.tap("On another one")
     phone.see("The label first")
     clerk.sees(codes[0], "hold")
     wedge.scans(serial_of(0))
-    phone.see("Which sensor is this symbol on?")
+    phone.see("Which part is this symbol on?")
     phone.tap(f"On {codes[0][:3]}-")
     clerk.sees(codes[0], "accept")
 
@@ -140,7 +140,7 @@ def test_the_bag_of_the_next_part_asks_for_its_label_first(counter):
     bags = {envelope("1PPS-1", f"S{serial_of(0)}"): f"PS-1, {serial_of(0)}", "123456789012": "123456789012"}
     for bag, numbers in bags.items():
         clerk.wedge.scans(bag)
-        clerk.phone.see(f"It holds {numbers}. Read the label of that sensor, then its symbol.")
+        clerk.phone.see(f"It holds {numbers}. Read the label of that part, then its symbol.")
         scans_label(clerk, codes[0])
         clerk.phone.tap("Only looked")
     clerk.wedge.scans("https://parts.example/x")

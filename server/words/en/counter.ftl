@@ -42,7 +42,7 @@ counter-type = Type a code
 counter-aim = Label, then the part's symbol
 counter-take-back = Cancel the decision
 counter-ready = Ready for the next label.
-counter-show-label = Show the label of the sensor.
+counter-show-label = Show the label of the part.
 counter-decide = Decide
 # $decision: Accept
 # $code: K7F-3M
@@ -69,7 +69,7 @@ counter-wait = { $count ->
     [one] { $count } waits for a decision
    *[other] { $count } wait for a decision
 }
-counter-scan-lead = Scan the label of a sensor that comes back.
+counter-scan-lead = Scan the label of a part that comes back.
 counter-today = Today
 counter-day-file = Day list and file
 counter-search-records = Search what is on record
@@ -114,23 +114,23 @@ counter-found-scan = Scan or type its label
 
 ## A symbol and the part it is on.
 
-counter-whose = Which sensor is this symbol on?
+counter-whose = Which part is this symbol on?
 # $code: K7F-3M
 counter-whose-why = It was not read together with label { $code }.
 # $code: K7F-3M
 counter-whose-this = On { $code }
 counter-whose-other = On another one
 counter-label-first = The label first
-counter-label-first-do = Read the label of that sensor, then its symbol.
+counter-label-first-do = Read the label of that part, then its symbol.
 # $numbers: 0263-K, 4711-0
-counter-bag-first = It holds { $numbers }. Read the label of that sensor, then its symbol.
+counter-bag-first = It holds { $numbers }. Read the label of that part, then its symbol.
 counter-serial = Type its serial number
 counter-serial-field = Serial number, as printed on the part
 counter-serial-enter = Compare it
 counter-serial-known = This serial number is on record
 # $serial: 4711-0
-counter-serial-known-of = { $serial } was read off a sensor before. Tap the sensor to go on with it.
-counter-no-serial = No sensor here has it as its serial number either.
+counter-serial-known-of = { $serial } was read off a part before. Tap the part to go on with it.
+counter-no-serial = No part here has it as its serial number either.
 
 ## A hand scanner that types.
 

@@ -118,7 +118,7 @@ returns-job = The job on { $vehicle } is closed.
 returns-label-elsewhere-title = A label from elsewhere
 # $host: shop.example
 returns-label-elsewhere = Its record is at { $host }. Ask for the record as a file.
-returns-label-unknown-title = No sensor on record has this label
+returns-label-unknown-title = No part on record has this label
 # $code: K7F-3M
 returns-label-unknown = { $code } is on no record here. The phone that put it on may not have sent its work yet.
 # $sort: parking-sensor

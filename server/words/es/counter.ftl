@@ -31,7 +31,7 @@ counter-type = Teclear un código
 counter-aim = Etiqueta y luego el símbolo de la pieza
 counter-take-back = Anular la decisión
 counter-ready = Listo para la próxima etiqueta.
-counter-show-label = Muestra la etiqueta del sensor.
+counter-show-label = Muestra la etiqueta de la pieza.
 counter-decide = Decidir
 counter-decide-on = { $decision } { $code }
 counter-as-proposed = Volver a la propuesta
@@ -53,7 +53,7 @@ counter-wait = { $count ->
     [one] { $count } espera una decisión
    *[other] { $count } esperan una decisión
 }
-counter-scan-lead = Lee la etiqueta de un sensor que vuelve.
+counter-scan-lead = Lee la etiqueta de una pieza que vuelve.
 counter-today = Hoy
 counter-day-file = Lista del día y archivo
 counter-search-records = Buscar en lo registrado
@@ -93,19 +93,19 @@ counter-found-scan = Leer o teclear su etiqueta
 
 ## Un símbolo y la pieza en la que está.
 
-counter-whose = ¿En qué sensor está este símbolo?
+counter-whose = ¿En qué pieza está este símbolo?
 counter-whose-why = No se leyó junto con la etiqueta { $code }.
 counter-whose-this = En { $code }
-counter-whose-other = En otro
+counter-whose-other = En otra
 counter-label-first = Primero la etiqueta
-counter-label-first-do = Lee la etiqueta de ese sensor y luego su símbolo.
-counter-bag-first = Contiene { $numbers }. Lee la etiqueta de ese sensor y luego su símbolo.
+counter-label-first-do = Lee la etiqueta de esa pieza y luego su símbolo.
+counter-bag-first = Contiene { $numbers }. Lee la etiqueta de esa pieza y luego su símbolo.
 counter-serial = Teclear su número de serie
 counter-serial-field = Número de serie, como está impreso en la pieza
 counter-serial-enter = Compararlo
 counter-serial-known = Este número de serie está registrado
-counter-serial-known-of = { $serial } ya se leyó en un sensor. Toca el sensor para seguir con él.
-counter-no-serial = Ningún sensor lo tiene aquí como número de serie.
+counter-serial-known-of = { $serial } ya se leyó en una pieza. Toca la pieza para seguir con ella.
+counter-no-serial = Ninguna pieza lo tiene aquí como número de serie.
 
 ## Un lector de mano que teclea.
 

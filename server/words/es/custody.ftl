@@ -2,19 +2,19 @@
 
 ## What was done with it.
 
-custody-fitted-at = Montado en { $position } de { $vehicle }
-custody-fitted = Montado en { $vehicle }
-custody-pulled = Quitado de { $position } de { $vehicle }
-custody-in-hand-for = Tomado en la mano para { $vehicle }
-custody-in-hand = Tomado en la mano
-custody-stock = Guardado en el almacén
-custody-counter = Entregado en el mostrador de recambios
-custody-customer = Entregado al cliente
-custody-scrapped = Desechado
+custody-fitted-at = Se montó en { $position } de { $vehicle }
+custody-fitted = Se montó en { $vehicle }
+custody-pulled = Se quitó de { $position } de { $vehicle }
+custody-in-hand-for = Se tomó en la mano para { $vehicle }
+custody-in-hand = Se tomó en la mano
+custody-stock = Se guardó en el almacén
+custody-counter = Se entregó en el mostrador de recambios
+custody-customer = Se entregó al cliente
+custody-scrapped = Se desechó
 custody-disputed = Dos lugares registrados
 custody-displaced = No estaba donde se registró
-custody-mixed = Se mezcló con otros
-custody-told-apart = Identificado de nuevo
+custody-mixed = Se mezcló con piezas iguales
+custody-told-apart = Se identificó de nuevo
 custody-label-on = Etiqueta { $code } puesta
 custody-label-on-unread = Etiqueta puesta
 custody-label-off = Etiqueta { $code } anulada
@@ -64,7 +64,7 @@ custody-label-now = Está ahora en { PART($sort, form: "the") }.
 custody-label-void = Anulada.
 custody-label-void-note = Anulada: { $note }.
 custody-label-double = { $codes } están registradas en { PART($sort, form: "a") } a la vez. Mira qué etiqueta lleva; anula la otra.
-custody-label-shared = Dos { PART($sort, form: "many") } llevan la etiqueta { $code }. Quítala de uno de ellos y anúlala ahí.
+custody-label-shared = Dos { PART($sort, form: "many") } llevan la etiqueta { $code }. Quítala de una de las piezas y anúlala ahí.
 
 ## Where it could be.
 
@@ -72,7 +72,7 @@ custody-place = { $place ->
     [stock] en tu almacén
     [counter] en el mostrador de recambios
     [customer] con el cliente
-    [scrapped] desechado
+    [scrapped] fuera de uso
    *[out] en la mano
 }
-custody-place-fitted = montado en { $position } de { $vehicle }
+custody-place-fitted = en { $position } de { $vehicle }

@@ -36,7 +36,7 @@ returns-before-held = Retenido { $ago }, firmado por { $signed }.
 returns-before-not-title = No devuelto antes
 returns-before-not = No hay ninguna devolución anterior registrada.
 returns-others-title = En ningún otro mostrador
-returns-others = Ningún otro mostrador de la cadena ha decidido sobre él.
+returns-others = Ningún otro mostrador de la cadena ha decidido.
 returns-others-begun-title = Otro mostrador lo tiene en la mano
 # $place: north.example
 # $ago: hace 3 días
@@ -97,7 +97,7 @@ returns-job-title = Trabajo cerrado
 returns-job = El trabajo en { $vehicle } está cerrado.
 returns-label-elsewhere-title = Una etiqueta de otro sitio
 returns-label-elsewhere = Su registro está en { $host }. Pide el registro en un fichero.
-returns-label-unknown-title = Ningún sensor registrado tiene esta etiqueta
+returns-label-unknown-title = Ninguna pieza registrada tiene esta etiqueta
 returns-label-unknown = { $code } no está registrada aquí. El teléfono que la puso puede no haber enviado aún su trabajo.
 returns-label-shared-title = Dos { PART($sort, form: "many") } llevan esta etiqueta
 returns-label-shared = { $code } no dice cuál de los dos es este.
@@ -145,7 +145,7 @@ returns-part-alone = No hay ningún número de serie suyo registrado, y otros ll
    *[some] Compara las fotos.
 }
 returns-photos-none-title = Sin fotos
-returns-photos-none = No hay ninguna foto registrada de él ni de donde estaba.
+returns-photos-none = No hay ninguna foto registrada de la pieza ni de donde estaba.
 returns-photos-title = Hay fotos
 returns-photos = { $count ->
     [one] { $count } foto registrada

@@ -31,7 +31,7 @@ views-counter-labelled = Con su etiqueta en el taller, { $ago }
 
 ## The returns of a unit.
 
-views-returned-received = Recibido en el mostrador, { $how ->
+views-returned-received = Recepción en el mostrador, { $how ->
     [scanned] etiqueta leída
     [typed] código tecleado
     [tapped] sin leer la etiqueta
@@ -234,7 +234,7 @@ views-unit-test = Prueba { $number } en { $vehicle }, en { $position }: { $mark 
     [aside] no cuenta, no prueba nada
    *[untested] sin informar
 }.
-views-unit-no-test = No hay ninguna prueba registrada con él.
+views-unit-no-test = No hay ninguna prueba registrada.
 views-unit-tests-read = { $mark ->
     [fault] { $count } con fallo
     [clean] { $count } sin fallo
@@ -247,7 +247,7 @@ views-unit-tests-read = { $mark ->
 views-unit-tests = { $count ->
     [one] { $count } prueba
    *[other] { $count } pruebas
-} con él: { $read }.
+}: { $read }.
 views-unit-photo = { CAP(PART($sort, form: "the")) }
 views-unit-photo-at = En { $position } de { $vehicle }
 
@@ -260,10 +260,10 @@ views-unit-next-label = Ponle una etiqueta nueva y léela.
 views-unit-next-open = Su trabajo está abierto.
 views-unit-next-decided = El mostrador ya ha decidido.
 views-unit-next-counter = El comprobante dice qué se encontró.
-views-unit-next-bad = Se encontró que está mal. Llévalo al mostrador de recambios con su comprobante.
+views-unit-next-bad = Se encontró que está mal. Va al mostrador de recambios con su comprobante.
 views-unit-next-stock = Se puede usar en un trabajo.
-views-unit-next-last = No hay que hacer nada con él.
-views-unit-next-nothing = No hay que hacer nada con él.
+views-unit-next-last = No hay nada que hacer.
+views-unit-next-nothing = No hay nada que hacer.
 views-unit-next-scan = Leer su etiqueta
 views-unit-next-scan-fresh = Leer una etiqueta nueva
 views-unit-next-job = Ir al trabajo
