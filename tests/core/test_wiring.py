@@ -318,3 +318,10 @@ def test_a_round_by_the_list_without_the_wires_alone_stays_complete(job, since):
         job.fact("circuit_measured", position=OUTER, check=check, value="", reads=reads, since=since)
     assert (job.view()["reasoning"]["verdict"] is None) == (since == 2)
     assert job.step()["form"] == ("moves" if since == 2 else "measure")
+
+
+def test_what_positions_share_is_repaired_at_what_they_share(job):
+    """All nine places of a circuit were offered, the sensor's own pins first."""
+    go_through(job, ground_drop="bad", elsewhere="bad")
+    offered = [each["id"] for each in job.step()["action"]["segments"]]
+    assert offered == ["splice", "loom", "control-plug", "supply", "ground"]

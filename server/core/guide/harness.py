@@ -71,6 +71,10 @@ def next_check(job: Job, harness: Harness, position: str, repair: dict | None) -
 def _found(job: Job, harness: Harness, position: str, segment: str, further: dict | None) -> dict:
     """Return the step where a segment is named: what to do to it, or one check more."""
     where = {"segment": segment} if segment in job.sort.segments else {}
+    repaired = repairing.repaired(job, "circuit:" + position, **where)
+    if not where:
+        # What positions share is none of a circuit's own segments.
+        repaired["segments"] = repairing.segments(job, "feed")
     return step(
         "found",
         message(
@@ -80,7 +84,7 @@ def _found(job: Job, harness: Harness, position: str, segment: str, further: dic
         ),
         harness.mends[segment],
         form="found",
-        action=repairing.repaired(job, "circuit:" + position, **where),
+        action=repaired,
         second=measuring.go_on(job),
         further=further,
     )
