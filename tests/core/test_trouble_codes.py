@@ -274,3 +274,26 @@ def test_a_code_put_right_is_reasoned_with_told_and_offered_as_it_is_now(core):
     without.test(OUTER, codes=[right], open_list=True)
     chances = [each["probability_words"] for each in without.view()["reasoning"]["causes"]]
     assert [each["probability_words"] for each in job.view()["reasoning"]["causes"]] == chances
+
+
+@pytest.mark.parametrize("typed", ["E-12", "B1A2-13", "-13", "P0301-", "KOEO 12-1"])
+def test_what_has_a_dash_and_is_no_code_is_kept_whole(core, typed):
+    """E-12 and E-13 were one code E with two failure types: one was offered what was said of the other."""
+    answer = core("trouble_code", code=typed)
+    assert answer["failure_type"] == ""
+    assert not answer["ok"] or answer["code"] == "P0301"
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [("9A45", "B1A45"), ("9a 45 13", "B1A45-13"), ("0x00A1", "P00A1"), ("D100", "U1100"), ("B1A4", "B31A4")],
+)
+def test_a_code_typed_as_bytes_is_kept_and_its_letter_form_told(core, typed, told):
+    answer = core("trouble_code", code=typed)
+    assert not answer["ok"]
+    assert answer["sentence"].endswith(f"If a tester showed it as bytes in hex, it is {told}.")
+
+
+@pytest.mark.parametrize("typed", ["9A4", "9A451", "9A45132", "GA45", "0x"])
+def test_what_can_be_no_bytes_is_told_no_letter_form(core, typed):
+    assert "as bytes" not in core("trouble_code", code=typed)["sentence"]

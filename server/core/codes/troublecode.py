@@ -56,7 +56,10 @@ def look(code: str, failure_type: str = "", open_list: bool = False) -> dict:
         answer["ok"] = True
         return answer
     if not _is_code(text):
-        answer["sentence"] = message("codes-trouble-form", code=text or code)
+        told = [message("codes-trouble-form", code=text or code)]
+        if _as_bytes(text):
+            told.append(message("codes-trouble-bytes", code=_as_bytes(text)))
+        answer["sentence"] = sentences(told)
         return answer
     said = [message("codes-trouble-whose", letter=text[0], whose=_whose(text))]
     if kind and not (len(kind) == 2 and _hex(kind)):
@@ -126,9 +129,18 @@ def _parted(text: str, kind: str) -> tuple:
     if len(bare) == _WITH_TYPE and _is_code(bare[:_WHOLE]) and _hex(bare[_WHOLE:]) and not kind:
         return bare[:_WHOLE], bare[_WHOLE:]
     text = "".join([c for c in text if c != " "])
-    if "-" in text and not kind:
-        text, kind = text.split("-", 1)
-    return text, kind
+    before, _, after = text.partition("-")
+    # E-12 and E-13 are two codes of no open standard, not one with two failure types.
+    return (before, after) if after and _is_code(before) and not kind else (text, kind)
+
+
+def _as_bytes(text: str) -> str:
+    """Return the code that two bytes in hex stand for, a third as its failure type; "" for other texts."""
+    bare = text[2:] if text[:2] == "0X" else text
+    if len(bare) not in (4, 6) or not _hex(bare):
+        return ""
+    code = from_bytes(int(bare[:2], 16), int(bare[2:4], 16))
+    return in_one({"code": code, "failure_type": bare[4:]})
 
 
 def _is_code(text: str) -> bool:

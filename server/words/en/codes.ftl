@@ -100,6 +100,8 @@ codes-symbol-unreadable = It holds characters that no number has, or more than {
 
 # $code: B12
 codes-trouble-form = { $code } is not the form of a trouble code: a letter P, C, B or U, a digit 0 to 3, then three of 0-9 A-F. It is kept as typed.
+# $code: B1A45-13
+codes-trouble-bytes = If a tester showed it as bytes in hex, it is { $code }.
 # $type: G1
 codes-failure-form = { $type } is not a failure type: two of 0-9 A-F are wanted.
 # $letter: B

@@ -69,6 +69,7 @@ codes-symbol-unreadable = Contiene caracteres que ningún número tiene, o más 
 ## Códigos de avería, y lo que dice un tipo de fallo de la lista abierta.
 
 codes-trouble-form = { $code } no tiene la forma de un código de avería: una letra P, C, B o U, una cifra de 0 a 3 y tres de 0-9 A-F. Se guarda como lo tecleaste.
+codes-trouble-bytes = Si el lector de averías lo mostró como bytes en hexadecimal, es { $code }.
 codes-failure-form = { $type } no es un tipo de fallo: son dos de 0-9 A-F.
 codes-trouble-whose = { $letter ->
     [P] Código de motor y transmisión
