@@ -87,6 +87,64 @@ def test_all_and_what_was_not_sent_are_saved_as_files_that_a_server_reads(phone,
     page.get_by_text("Pictures that changed on this phone are left out.").first.wait_for()
 
 
+# What Chromium says of a value whose file is gone from its storage.
+_LOSE = """(lost) => {
+  const { get } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.get = function (key) {
+    if (this.name !== 'photo_bytes' || key !== lost) return get.call(this, key);
+    const request = { error: new DOMException('Data lost due to missing file.', 'NotReadableError') };
+    queueMicrotask(() => request.onerror());
+    return request;
+  };
+}"""
+
+
+def test_a_picture_that_the_storage_has_lost_costs_nothing_else(phone, tmp_path):
+    lost = keep_photo(phone.page, encoded(picture(corner="#669933")))
+    page = open_plain(phone)
+    page.evaluate(_LOSE, lost)
+
+    *found, end = saved(page, "Save everything", tmp_path)
+
+    assert [part.sha256 for part in found if isinstance(part, unsent_file.Photo)] == [phone.photo]
+    assert end == unsent_file.End(True, len(entries(page)), 1)
+    page.get_by_text("Pictures that changed on this phone are left out.").wait_for()
+
+
+@pytest.mark.parametrize("file", ["core.json", "**/micropython*.wasm"])
+def test_without_a_core_everything_is_saved(phone, tmp_path, file):
+    """A core that is damaged, and one that has nothing to run it: this page asks for neither."""
+    asked = []
+    phone.context.route(f"**/{file}", lambda route: (asked.append(route), route.fulfill(body=b"\x00{")))
+    page = open_plain(phone)
+
+    *_, end = saved(page, "Save everything", tmp_path)
+
+    assert end == unsent_file.End(True, len(entries(page)), 1)
+    assert asked == []
+
+
+_REFUSALS = {
+    "throws": "IDBFactory.prototype.open = () => { throw new DOMException('shut', 'SecurityError'); };",
+    "fails": """IDBFactory.prototype.open = () => {
+      const request = { error: new DOMException('broken', 'UnknownError') };
+      queueMicrotask(() => request.onerror());
+      return request;
+    };""",
+    "is not there": "Object.defineProperty(window, 'indexedDB', { value: undefined });",
+}
+
+
+@pytest.mark.parametrize("how", _REFUSALS)
+def test_where_the_storage_refuses_it_says_so_and_what_to_do(take_screens, how):
+    phone = take_screens()
+    phone.context.add_init_script(_REFUSALS[how])
+    phone.page.goto(f"{phone.base}/plain.html")
+
+    phone.page.get_by_text("What this phone keeps can't be opened. Close all other tabs").wait_for()
+    phone.page.get_by_role("link", name="Start the app").wait_for()
+
+
 def test_another_phone_takes_in_what_the_plain_page_saved(phone, take_screens, tmp_path):
     saved(open_plain(phone), "Save everything", tmp_path)
     (file,) = tmp_path.iterdir()

@@ -59,6 +59,31 @@ def test_a_photo_damaged_on_the_phone_is_said_and_not_sent(make_phone, app_serve
     assert not [r for r in app_server.requests if r.method == "PUT"]
 
 
+def test_a_photo_that_the_browser_has_lost_holds_up_no_other(make_phone, app_server):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    # What Chromium says of a value whose file is gone from its storage.
+    phone.page.evaluate(
+        """() => {
+          const lost = photo.sha256;
+          const withDb = store.withDb.bind(store);
+          const get = (db) => (table, key) => table === 'photo_bytes' && key === lost
+            ? Promise.reject(new DOMException('Data lost due to missing file.', 'NotReadableError'))
+            : db.get(table, key);
+          const own = (db, name) => db[name]?.bind?.(db) ?? db[name];
+          const asked = (db, name) => (name === 'get' ? get(db) : own(db, name));
+          const shut = (db) => new Proxy(db, { get: (_, name) => asked(db, name) });
+          store.withDb = (work) => withDb((db) => work(shut(db)));
+        }"""
+    )
+    phone.record_photo(Image.new("RGB", (300, 200), "#993366"))
+
+    status = phone.sync()
+
+    assert status["sentence"] == "A photo cannot be sent: its bytes are missing on this phone."
+    assert [r.method for r in app_server.requests if r.path.startswith("/api/photos/")].count("PUT") == 1
+
+
 def test_a_photo_that_the_server_refuses_is_said_and_not_sent_for_ever(make_phone, app_server):
     phone = make_phone()
     phone.page.evaluate(

@@ -103,6 +103,18 @@ def test_a_mark_behind_its_database_is_no_alarm(phone, folder):
         assert mark.read(folder.mark) == end(db)
 
 
+def test_a_mark_of_another_installation_alarms_once(phone, folder):
+    """Somebody put back the files of two folders in one: which of them is older, nothing tells."""
+    recorded(phone, 2)
+    folder.mark.write_text(json.dumps({"n": 2, "hash": "ab" * 32}))
+    epochs = [epoch_of(folder)]
+    for _ in range(2):
+        with held_open(folder):
+            epochs.append(epoch_of(folder))
+    assert epochs[0] != epochs[1] == epochs[2]
+    assert phone.synced()["refused"] == []
+
+
 @pytest.mark.parametrize("content", [None, b"", b"{", b"[1]", b'{"n": "x", "hash": 1}', b"\xff" * 100])
 def test_a_mark_that_cannot_be_read_is_no_alarm_and_is_written_anew(phone, folder, content):
     recorded(phone, 2)

@@ -223,3 +223,32 @@ def test_a_command_on_such_a_folder_says_so_in_one_line(tmp_path, command):
     assert answer.stderr.startswith("swaptrail: ")
     assert answer.stderr.count("\n") == 1
     assert "reading alone" in answer.stderr
+
+
+def with_short_files():
+    """Lets no file grow past its first page: what a full disk refuses, this does."""
+    as_anybody()
+    resource.setrlimit(resource.RLIMIT_FSIZE, (4096, 4096))
+
+
+@pytest.mark.parametrize("command", ["rebuild", "rejoin"])
+def test_a_command_whose_disk_is_full_says_so_in_one_line_and_leaves_what_was_there(phone, folder, command):
+    phone.record("job_opened", job_opened())
+    for number in range(30):
+        phone.record("cleaned", {"position": "rear-left", "note": str(number)})
+    before = phone.synced()
+
+    answer = subprocess.run(
+        [sys.executable, "-m", "server.commands.cli", command, "--data", folder.root],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        preexec_fn=with_short_files,
+    )
+
+    assert (answer.returncode, answer.stderr.count("\n")) == (2, 1), answer.stderr
+    assert answer.stderr.startswith("swaptrail: ")
+    assert FOLDER.first_fault(folder.root) is None
+    assert phone.synced([])["installation"] == before["installation"]
+    assert phone.synced([])["events"] == before["events"]
+    assert main([command, "--data", str(folder.root)]) == 0

@@ -8,6 +8,7 @@ import hashlib
 import http.client
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import threading
@@ -109,6 +110,22 @@ def assert_nothing_lost(folder, phones):
         assert hashlib.sha256(file.read_bytes()).hexdigest() == file.stem, (
             "half a photo under a whole one's name"
         )
+
+
+def test_a_server_that_is_asked_to_end_in_the_midst_of_syncs_ends_by_itself_and_loses_nothing(server):
+    dice = random.Random("asked to end")
+    workers = [Worker(server.phone(f"d{number:016x}"), number, dice) for number in (1, 2)]
+    for worker in workers:
+        worker.begin()
+    for worker in workers:
+        assert worker.taken.wait(60)
+
+    server.process.send_signal(signal.SIGTERM)
+
+    assert server.process.wait(60) == 0
+    for worker in workers:
+        worker.thread.join()
+    assert_nothing_lost(DataFolder(server.data), [worker.phone for worker in workers])
 
 
 def test_what_was_acknowledged_survives_a_kill_at_any_moment(server):
