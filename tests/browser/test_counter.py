@@ -50,6 +50,7 @@ def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
     clerk.phone.see("all sent")
     page.get_by_role("link", name="Day list").tap()
     page.get_by_role("heading", name="Today").wait_for()
+    page.locator(".day-counts").get_by_text("48", exact=True).wait_for()
     shown = dict(
         zip(["accept", "hold", "refuse"], page.locator(".day-counts dd").all_inner_texts(), strict=True)
     )
