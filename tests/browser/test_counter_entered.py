@@ -8,6 +8,15 @@ from tests.browser.returned import serial_of
 from tests.browser_support import wait_until
 
 WHY = "its cable was cut"
+ALSO = "its cable was cut, and its clip"
+_FIELD = "document.querySelector('#app .field input[type=text]')"
+_TYPES_AND_LOADS_ANEW = f"""(words) => {{
+  const field = {_FIELD};
+  field.value = words;
+  field.dispatchEvent(new InputEvent('input', {{ bubbles: true }}));
+  location.reload();
+}}"""
+_HAS_TYPED = f"(words) => {_FIELD}?.value === words"
 _IS_KEPT = """(words) => new Promise((resolve, reject) => {
   const asked = indexedDB.open('swaptrail');
   asked.onerror = reject;
@@ -43,10 +52,12 @@ def test_a_reason_stays_with_its_sensor_while_others_come_and_the_page_goes(coun
     scans_label(clerk, codes[0])
     page.keyboard.press("F9")
     assert page.get_by_label("Or in your own words").input_value() == WHY
+    page.evaluate(_TYPES_AND_LOADS_ANEW, ALSO)
+    wait_until(page, _HAS_TYPED, ALSO, seconds=30)
     page.keyboard.press("F9")
     phone.see("Cancel the decision")
     [decided] = [each for each in phone_log.facts(page) if each["kind"] == "return_decided"]
-    assert (decided["data"]["decision"], decided["data"]["overrule"]) == ("refuse", WHY)
+    assert (decided["data"]["decision"], decided["data"]["overrule"]) == ("refuse", ALSO)
 
 
 def test_a_sensor_opened_from_the_queue_takes_no_reason_or_symbol_of_another(counter):
