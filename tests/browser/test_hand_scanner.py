@@ -237,6 +237,14 @@ def test_two_codes_without_an_enter_are_two_though_the_clock_is_behind_the_keys(
     clerk.wedge.types(serial_of(0), began + 1.2)  # the computer was busy: it hears both at one moment
     clerk.wedge.hand_over()
     clerk.sees(codes[0], "accept")
+    # Without a pause either, each of two that has a beginning is a code of its own.
+    label, bag = address(codes[1], clerk.server.base), envelope("1PPS-1", f"S{serial_of(1)}")
+    clerk.wedge.scans(f"]Q1{label}]d1{bag}")
+    clerk.sees(codes[1], "accept")
+    clerk.wedge.scans(address(codes[2], clerk.server.base) + bag)
+    clerk.sees(codes[2], "refuse")
+    clerk.wedge.scans(bag + address(codes[3], clerk.server.base) + address(codes[4], clerk.server.base))
+    clerk.phone.see("2 labels are in view")
 
 
 def begins(clerk, code, cut):

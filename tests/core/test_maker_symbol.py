@@ -200,3 +200,13 @@ def test_what_is_no_list_of_texts_is_named(core, texts):
     with pytest.raises(CoreError) as refused:
         core("maker_symbol", texts=texts)
     assert refused.value.field == "texts"
+
+
+@pytest.mark.parametrize("second", [envelope("1PPS-1", "SSN-9"), "HTTPS://YARD.EXAMPLE/U/AAAAA"])
+def test_two_codes_in_one_text_are_not_taken_for_one(core, second):
+    """A hand scanner without an end after each code: the number that is on record was taken for both."""
+    first = envelope("1PPS-1", "SSN-1")
+    Driver(core).open().force("part_noted", unit=home("rear-left-outer"), part="PS-1", serial="SN-1")
+    read = core("maker_symbol", texts=[first + second])
+    assert (read["outcome"], read["title"]) == ("broken", "Two codes came as one")
+    assert core("maker_symbol", texts=[first + first])["serial"] == "SN-1", "the same bag, read twice"

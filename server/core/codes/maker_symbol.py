@@ -89,6 +89,10 @@ def _envelope(text: str, known) -> dict:
     """Read the elements of an ISO/IEC 15434 envelope."""
     if not text.startswith(_HEADER):
         return _not_whole()
+    pieces = text.split(_MARK)[1:]
+    if [each for each in pieces if each != pieces[0]] or "://" in text.partition(_EOT)[2]:
+        return _told("broken", message("codes-symbol-two-title"), message("codes-symbol-two"))
+    text = _MARK + pieces[0]
     found = []
     formats = []
     for part in text[len(_HEADER) :].split(_RS):

@@ -11,8 +11,26 @@ import { say } from '../../words/words.js';
 export const PREFIX_SETTING = 'scanner.prefix';
 /** What a scanner may type first to say of which sort a symbol is (AIM, as in ISO/IEC 15424). */
 const SORT_OF_SYMBOL = /^\][A-Za-z][0-9A-Za-z]/;
+/** The same of the code after this one. */
+const SORT_OF_NEXT = /\][A-Za-z][0-9A-Za-z]$/;
 /** What a code begins with that has a beginning. */
 const BEGINS = /\[\)>|https?:\/\//i;
+
+/** Between two codes that were typed at one go: the scanner sent no end after the first. */
+const NEXT = /(?=\[\)>|https?:\/\/)/i;
+
+/**
+ * The codes in what was typed at one go: one, unless another begins within it.
+ * @param {import('./key-presses.js').Keyed} keyed
+ * @returns {import('./key-presses.js').Keyed[]}
+ */
+export function codesIn(keyed) {
+  const pieces = keyed.text.split(NEXT);
+  // What stands before the first beginning is a prefix of it.
+  if (pieces.length > 1 && !BEGINS.test(pieces[0])) pieces.splice(0, 2, pieces[0] + pieces[1]);
+  if (pieces.length === 1) return [keyed];
+  return pieces.map((piece) => piece.replace(SORT_OF_NEXT, '')).map((text) => ({ ...keyed, text, us: text }));
+}
 
 /**
  * The text without what the scanner adds to it.

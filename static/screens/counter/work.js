@@ -13,7 +13,7 @@ import { confirmRead, prepareTones } from '../../phone/tones.js';
 import { nothingRead, proposal } from './asking.js';
 import { closeOtherwise, enterOtherwise, forgetEntered, isEntered, otherwiseOn, serialKey } from './entered.js';
 import { InView } from './in-view.js';
-import { keysFault, withoutMarks } from './keys-read.js';
+import { codesIn, keysFault, withoutMarks } from './keys-read.js';
 import { claim, heardOf, release } from './others.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { slipOf } from './slips.js';
@@ -138,9 +138,13 @@ export class Work {
     const { services } = this.ctx;
     try {
       await this.#restart(keyed);
-      const fault = await keysFault(services, keyed);
-      if (fault) this.#tell(fault);
-      else await this.take([await withoutMarks(services, keyed.text)], keyed.how, keyed.at);
+      const codes = codesIn(keyed);
+      const faults = await Promise.all(codes.map((code) => keysFault(services, code)));
+      const fault = faults.find(Boolean);
+      if (fault) return this.#tell(fault);
+      // What came at one go was seen at one look.
+      const texts = await Promise.all(codes.map(({ text }) => withoutMarks(services, text)));
+      await this.take([...new Set(texts)], keyed.how, keyed.at);
     } catch (error) {
       this.#unchecked(error);
     }
@@ -295,6 +299,8 @@ export class Work {
     const before = current.answer.proposed;
     const answer = await proposal(this.ctx.services, { ...current, read });
     if (answer.outcome !== 'unit') return;
+    // What was given as the serial number was the part number.
+    if (read.serial && !answer.read.serial) Object.assign(read, { part: answer.read.part, serial: '' });
     this.#set({ ...current, read, answer });
     this.ctx.form.told = null;
     if (answer.proposed === 'refuse' && before !== 'refuse') alarm();
