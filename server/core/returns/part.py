@@ -2,12 +2,15 @@
 
 A serial number that was read off it and is on record tells it from all others. A part number does not, for
 many sensors have the same one: where there is no more, a look at the pictures has to do, best at that of the
-sensor as it was labelled at the bench. Without a picture nobody has compared anything by eye.
+sensor as it was labelled at the bench. Without a picture nobody has compared anything by eye. A number that
+somebody typed may have an O for a 0: that alone refuses nothing.
 """
 
+from ..codes.numbers import look_alike
 from ..codes.numbers import plain
 from ..messages import all_of
 from ..messages import message
+from ..messages import sentences
 from ..state.unit import Unit
 from . import evidence
 from .check import check
@@ -34,17 +37,11 @@ def look(state, case):
             message("returns-part-other-title", sort=Unit(state, unit["id"], case["job"]).sort.identity),
             message("returns-part-other"),
         )
-    for field in ("serial", "part"):
-        if read[field] and unit[field] and plain(read[field]) != plain(unit[field]):
-            said = message(
-                "returns-part-differs",
-                field=field,
-                read=read[field],
-                code=case["shown"],
-                recorded=unit[field],
-            )
-            return check("fail", message("returns-part-differs-title"), said)
-    if read["serial"] and unit["serial"]:
+    differing = [field for field in ("serial", "part") if _differs(read[field], unit[field])]
+    for field in differing:
+        if not look_alike(read[field], unit[field]):
+            return check("fail", message("returns-part-differs-title"), _both(case, field))
+    if read["serial"] and unit["serial"] and "serial" not in differing:
         same = [field for field in ("part", "serial") if read[field] and unit[field]]
         numbers = all_of([message("returns-part-number", field=each, number=unit[each]) for each in same])
         return check("pass", message("returns-part-title"), message("returns-part-read", numbers=numbers))
@@ -52,6 +49,9 @@ def look(state, case):
     if read["compared"] == "same" and pictured:
         return check("pass", message("returns-part-title"), message("returns-part-by-eye"))
     there = "some" if pictured else "none"
+    if differing:
+        said = sentences([_both(case, differing[0]), message("returns-part-alike", pictures=there)])
+        return check("hold", message("returns-part-unread-title"), said)
     if not unit["part"] and not unit["serial"]:
         unknown = message("returns-part-unknown", pictures=there)
         return check("hold", message("returns-part-unknown-title"), unknown)
@@ -59,3 +59,13 @@ def look(state, case):
     if of_itself(unit, case["job"]):
         return check("hold", message("returns-part-pictured-title"), unproven)
     return check("hold", message("returns-part-unread-title"), unproven)
+
+
+def _differs(read: str, recorded: str) -> bool:
+    return bool(read and recorded) and plain(read) != plain(recorded)
+
+
+def _both(case, field: str) -> dict:
+    """Return what was read, beside what is on record."""
+    read, recorded = case["read"][field], case["unit"][field]
+    return message("returns-part-differs", field=field, read=read, code=case["shown"], recorded=recorded)

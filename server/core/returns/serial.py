@@ -1,8 +1,9 @@
 """The serial number is of this sensor alone: no other one has it on record, and none came back with it.
 
-Two sensors never share one. Where the record has it twice, a label sits on another part than it was put on,
-or one part comes back under two labels. A part that was here under a label not its own, and was not accepted
-so, may well come back under its own; who moved that label is then to be found out.
+Two sensors of one part number never share one; those of two makers may. Where the record has it twice, a
+label sits on another part than it was put on, or one part comes back under two labels. A part that was here
+under a label not its own, and was not accepted so, may well come back under its own; who moved that label is
+then to be found out.
 """
 
 from ..codes import labels
@@ -26,6 +27,11 @@ def look(state, case):
     others = [other for other in others if not _is_the_same(state, case, other)]
     if not others:
         return check("pass", message("returns-serial-title"), message("returns-serial", serial=serial))
+    part = case["read"]["part"] or (unit["part"] if unit else "")
+    alike = [other for other in others if not _is_another_part(other, part)]
+    if not alike:
+        return _of_another_part(state, case, serial, others)
+    others = alike
     if not [other for other in others if not _had_a_moved_label(unit, other, serial)]:
         codes = all_of([_name(state, each) for each in others])
         said = message("returns-serial-under", serial=serial, codes=codes)
@@ -62,6 +68,27 @@ def _is_the_same(state, case, other) -> bool:
     # What a counter took in before the record of its label came goes by an id of its own.
     alone = not other["code"] and not other["old_codes"] and not other["jobs"]
     return alone and bool([entry for entry in other["returns"] if entry["code"] and entry["code"] in mine])
+
+
+def _is_another_part(other, part: str) -> bool:
+    """Tell whether a unit is known to have another part number."""
+    parts = [entry["part"] for entry in other["returns"] if entry["part"]]
+    known = other["part"] or (parts[-1] if parts else "")
+    return bool(part and known) and plain(part) != plain(known)
+
+
+def _of_another_part(state, case, serial, others) -> dict:
+    """Pass where this one's part number was read, or its record has the serial number too; hold it else."""
+    unit = case["unit"]
+    is_its_own = unit is not None and plain(unit["serial"]) == plain(serial)
+    settled = bool(case["read"]["part"]) or is_its_own
+    said = message(
+        "returns-serial-apart",
+        serial=serial,
+        codes=all_of([_name(state, each) for each in others]),
+        settled="yes" if settled else "no",
+    )
+    return check("pass" if settled else "hold", message("returns-serial-apart-title"), said)
 
 
 def _had_a_moved_label(unit, other, serial) -> bool:

@@ -6,6 +6,7 @@ carries the drafts for each decision.
 
 from .. import returns
 from ..codes import labels
+from ..codes.numbers import plain
 from ..facts.draft import draft
 from ..facts.returns import open_return
 from ..guide.step import action
@@ -70,6 +71,8 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
     if waiting:
         for field in sorted(_NOTHING_READ):
             read[field] = read[field] or waiting[field]
+    if _is_part_number(read, unit):
+        read.update(part=read["part"] or read["serial"], serial="")
     case = {
         "unit": unit,
         "unknown": unknown,
@@ -127,6 +130,14 @@ def look(state, label: dict, asked: dict, reasoned) -> dict:
             for decision in DECISIONS
         ],
     }  # fmt: skip
+
+
+def _is_part_number(read: dict, unit: dict | None) -> bool:
+    """Tell whether what was given as the serial number is the part number, which is printed beside it."""
+    given = plain(read["serial"])
+    if not given or (unit and plain(unit["serial"]) == given):
+        return False
+    return given in (plain(read["part"]), plain(unit["part"]) if unit else "")
 
 
 def word_of(decision: str) -> dict:

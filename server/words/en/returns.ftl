@@ -177,6 +177,11 @@ returns-part-unknown = { $pictures ->
     [none] Nothing says which part is claimed.
    *[some] Nothing says which part is claimed. Compare the pictures.
 }
+# $pictures: some
+returns-part-alike = O and 0, or I and 1, are easily taken for each other. { $pictures ->
+    [none] Read it once more.
+   *[some] Read it once more, or compare the pictures.
+}
 returns-part-unread-title = Is it the part claimed?
 returns-part-pictured-title = Is it the one in this picture?
 # $pictures: some
@@ -234,6 +239,14 @@ returns-serial-other-title = The serial number is another's
 # $serial: A-17
 # $codes: P4C-8T and K7F-3M
 returns-serial-other = Serial number { $serial } is on record as { $codes }.
+returns-serial-apart-title = Another part has this serial number
+# $serial: A-17
+# $codes: P4C-8T
+# $settled: yes
+returns-serial-apart = Serial number { $serial } is also on record as { $codes }, with another part number. { $settled ->
+    [yes] So it is another sensor.
+   *[no] Read the part number off this one.
+}
 returns-serial-under-title = Here before under another label
 # $serial: A-17
 # $codes: P4C-8T

@@ -134,6 +134,10 @@ returns-part-unknown = { $pictures ->
     [none] Nada dice qué pieza se reclama.
    *[some] Nada dice qué pieza se reclama. Compara las fotos.
 }
+returns-part-alike = La O y el 0, o la I y el 1, se confunden con facilidad. { $pictures ->
+    [none] Léelo otra vez.
+   *[some] Léelo otra vez, o compara las fotos.
+}
 returns-part-unread-title = ¿Es la pieza reclamada?
 returns-part-pictured-title = ¿Es el de esta foto?
 returns-part-unread = Aún no se ha leído el número de serie. Lee el símbolo del fabricante en la pieza o en su bolsa{ $pictures ->
@@ -174,6 +178,11 @@ returns-serial-title = Número de serie de ningún otro
 returns-serial = El número de serie { $serial } no está registrado en ningún otro.
 returns-serial-other-title = El número de serie es de otro
 returns-serial-other = El número de serie { $serial } está registrado como { $codes }.
+returns-serial-apart-title = Otra pieza tiene este número de serie
+returns-serial-apart = El número de serie { $serial } también está registrado como { $codes }, con otro número de pieza. { $settled ->
+    [yes] Así que es otro sensor.
+   *[no] Lee el número de pieza de este.
+}
 returns-serial-under-title = Estuvo aquí con otra etiqueta
 returns-serial-under = El número de serie { $serial } estaba en una pieza con la etiqueta { $codes }. Averigua quién movió esa etiqueta.
 returns-serial-before-title = El número de serie ya se devolvió
