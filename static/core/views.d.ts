@@ -116,6 +116,11 @@ export interface JobUnit extends UnitPlaced {
   claims: Claim[];
 }
 
+/** A picture in a report. */
+export interface ReportPicture extends Picture {
+  faulted: boolean;
+}
+
 export interface Picture {
   at: number;
   sha256: string;
@@ -931,7 +936,7 @@ export interface ReportView {
   done: { at: number | null; sentence: string; mark: Mark }[];
   cautions: string[];
   trail: TrailView;
-  photos: { before: Picture[]; during: Picture[]; after: Picture[] };
+  photos: { before: ReportPicture[]; during: ReportPicture[]; after: ReportPicture[] };
 }
 
 // --- opening a job

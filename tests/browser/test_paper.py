@@ -211,10 +211,17 @@ def test_nothing_of_the_app_around_it_is_printed(page, demo, bad_unit):
 
 def test_a_long_trail_goes_on_below_in_pieces_with_no_test_left_out(take_screens):
     driver = job_driver().begin()
+    for number, position in enumerate(["rear-right-outer"] + ["rear-left-inner"] * 7):
+        driver.force(
+            "photo_taken", sha256=f"{number:064x}", mime="image/jpeg", bytes=9, width=4, height=3,
+            shows="position", position=position, unit="")  # fmt: skip
     for number in range(16):
         driver.test(*(["rear-right-outer"] if number % 5 == 0 else []))
     page = take_screens().holds(driver).show(f"/#/job/{JOB}/report")
     page.locator(".on-paper .trail").first.wait_for(state="attached")
+    told = page.locator(".sheet .photo-words").all_inner_texts()
+    assert [each.partition(",")[0] for each in told] == ["Right outer"] + ["Left inner"] * 5
+    assert page.get_by_text("2 more pictures are with the job.").count() == 1
     heads = page.locator(".on-paper .trail").evaluate_all(
         """(figures) => figures.map((figure) =>
           [...figure.querySelectorAll('.trail-picture:not(.trail-wide) .trail-head:not(.trail-head-more)')]

@@ -8,7 +8,10 @@ _CHANGES = ("unit_pulled", "unit_fitted", "cleaned", "circuit_repaired")
 
 
 def before_and_after(job: Job) -> dict:
-    """Return {"before", "during", "after"}: lists of {"sha256", "at", "words"}, each in order."""
+    """Return {"before", "during", "after"}: lists of {"sha256", "at", "words", "faulted"}, each in order.
+
+    "faulted" tells whether it is of a position that a test showed a fault at.
+    """
     entries = job.entries()
     work = [n for n in range(len(entries)) if entries[n]["kind"] in _CHANGES]
     first = work[0] if work else len(entries)
@@ -40,7 +43,8 @@ def _shows_fault(entries: list, n: int, work: int) -> bool:
 
 def _shown(job, entry) -> dict:
     data = entry["data"]
-    shown = {"sha256": data["sha256"], "at": entry["at"], "words": ""}
+    at_fault = [test for test in job.tests if data["position"] in test["faulted"]]
+    shown = {"sha256": data["sha256"], "at": entry["at"], "words": "", "faulted": bool(at_fault)}
     if "repair" in data:
         shown["words"] = _of_repair(job, data)
     elif data["position"]:

@@ -40,6 +40,11 @@ paper-report-done = What was done
 # $shows: Right outer
 # $day: 28 Nov 2026
 paper-report-picture = { $shows }, { $day }
+# $count: 6
+paper-report-more = { $count ->
+    [one] One more picture is with the job.
+   *[other] { $count } more pictures are with the job.
+}
 # $by: Ines, Tom
 paper-report-by = Work by { $by }.
 paper-report-unnamed = someone unnamed

@@ -35,6 +35,10 @@ paper-report-finished = Terminado
 paper-report-clock = El reloj del teléfono estaba mal. Los días de esta página pueden estar mal; su orden es correcto.
 paper-report-done = Qué se hizo
 paper-report-picture = { $shows }, { $day }
+paper-report-more = { $count ->
+    [one] Hay una foto más en el trabajo.
+   *[other] Hay { $count } fotos más en el trabajo.
+}
 paper-report-by = Trabajo de { $by }.
 paper-report-unnamed = alguien sin nombre
 

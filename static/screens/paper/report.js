@@ -16,7 +16,7 @@ import { sentence } from '../frame/sentence.js';
 import { dayOnPaper } from '../frame/when.js';
 import { clockOff } from '../phone/clock-notice.js';
 
-/** @typedef {import('../../core/views.js').Picture} Picture */
+/** @typedef {import('../../core/views.js').ReportPicture} ReportPicture */
 /** @typedef {import('../../core/views.js').ReportView} ReportView */
 
 /** More pictures than this of one kind make nothing clearer. */
@@ -150,20 +150,24 @@ function done({ done: steps }) {
 /**
  * @param {import('../frame/context.js').Context} ctx
  * @param {string} title
- * @param {Picture[]} photos
+ * @param {ReportPicture[]} photos
  */
 function pictures({ services }, title, photos) {
   if (!photos.length) return nothing;
+  // Of many those tell most that show where a fault was, then the latest.
+  const told = [...photos.filter((each) => each.faulted), ...photos.filter((each) => !each.faulted).reverse()].slice(0, MOST_PICTURES);
+  const left = photos.length - told.length;
   return html`<section class="sheet-part">
     <h2>${title}</h2>
     <ul class="photos photos-wide">
-      ${photos.slice(-MOST_PICTURES).map(
+      ${photos.filter((each) => told.includes(each)).map(
         (photo) => html`<li class="photo">
           ${picture(services, photo.sha256, { alt: photo.words })}
           <span class="photo-words">${say('paper-report-picture', { shows: photo.words, day: dayOnPaper(photo.at) })}</span>
         </li>`,
       )}
     </ul>
+    ${left ? html`<p class="sheet-small">${say('paper-report-more', { count: left })}</p>` : nothing}
   </section>`;
 }
 
