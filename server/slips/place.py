@@ -17,6 +17,8 @@ from server.refusals import CommandRefused
 
 LANGUAGES = ("zpl", "escpos")
 SOCKET = "tcp://"
+# What is named in here is a device, there only while its printer is plugged in; it is never made by us.
+DEVICES = "/dev"
 SEND_SECONDS = 5.0
 
 
@@ -40,7 +42,8 @@ def checked(text: str) -> Printer:
             raise CommandRefused(message("slips-no-escpos")) from None
     if place.startswith(SOCKET):
         return Printer(language, place, _address(place))
-    _refuse_no_file(Path(place))
+    if not _is_device(place) or os.path.lexists(place):
+        _refuse_no_file(Path(place))
     return Printer(language, place, None)
 
 
@@ -54,13 +57,23 @@ def opened(printer: Printer) -> Iterator[Callable[[bytes], None]]:
         with socket.create_connection(printer.address, timeout=SEND_SECONDS) as line:
             yield line.sendall
         return
-    flags = os.O_WRONLY | os.O_APPEND | os.O_CREAT | os.O_NONBLOCK | os.O_CLOEXEC
-    file = os.open(printer.place, flags, 0o600)
+    flags = os.O_WRONLY | os.O_APPEND | os.O_NONBLOCK | os.O_CLOEXEC
+    made = 0 if _is_device(printer.place) else os.O_CREAT
+    file = os.open(printer.place, flags | made, 0o600)
     try:
         _wait_for(file)
         yield lambda data: _write(file, data)
     finally:
         os.close(file)
+
+
+def _is_device(place: str) -> bool:
+    """Tell whether a place is among the devices; what is mounted there, as /dev/shm is, holds files."""
+    path, devices = Path(os.path.abspath(place)), Path(DEVICES)
+    if devices not in path.parents:
+        return False
+    folder = next(each for each in path.parents if each.exists())
+    return not devices.exists() or folder.stat().st_dev == devices.stat().st_dev
 
 
 def _write(file: int, data: bytes) -> None:

@@ -149,6 +149,7 @@ def test_the_symbol_on_paper_is_read():
         ("zpl:tcp://:9100", "most printers listen at 9100"),
         ("escpos:tcp://printer:99999", "most printers listen at 9100"),
         ("zpl:/nowhere/lp0", "there is no folder"),
+        ("zpl:/dev", "is a folder"),
         ("zpl:/tmp", "is a folder"),
     ],
 )
@@ -283,6 +284,25 @@ def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(server, monkeypa
     wait_for(lambda: not spool.waiting)
     assert spool.trouble == ""
     assert not server.kept.exists()
+
+
+def test_a_device_that_is_not_plugged_in_is_waited_for_and_never_made(tmp_path, server, monkeypatch):
+    """As root a file came to be among the devices, and took the slips that nobody printed."""
+    monkeypatch.setattr("server.slips.spool.AGAIN_SECONDS", 0.05)
+    monkeypatch.setattr("server.slips.place.DEVICES", str(tmp_path / "dev"))
+    device = tmp_path / "dev" / "usb" / "lp0"
+    spool = server.start(place.checked(f"zpl:{device}"))
+    assert spool.add(SLIP, "d1:7")
+    wait_for(lambda: spool.trouble)
+    assert (spool.trouble, spool.waiting) == ("No such file or directory", 1)
+    device.parent.mkdir(parents=True)
+    server.stop()
+    spool = server.start(place.checked(f"zpl:{device}"))
+    wait_for(lambda: spool.trouble)
+    assert not device.exists()
+    device.touch()
+    wait_for(lambda: not spool.waiting)
+    assert (device.read_bytes(), spool.trouble) == (zpl.bytes_of(SLIP), "")
 
 
 def test_a_slip_that_the_printer_had_as_the_server_was_killed_is_never_printed_by_itself(tmp_path, server):
