@@ -73,6 +73,7 @@ export class Drafts {
    */
   drop(key) {
     this.#changed.delete(key);
+    this.#underWay.delete(key);
     this.#writing = this.#writing.then(() => this.#store.dropDraft(key).catch(() => undefined));
     return this.#writing;
   }
