@@ -14,7 +14,7 @@ _TYPES_AND_LOADS_ANEW = f"""(words) => {{
   const field = {_FIELD};
   field.value = words;
   field.dispatchEvent(new InputEvent('input', {{ bubbles: true }}));
-  location.reload();
+  setTimeout(() => location.reload());
 }}"""
 _HAS_TYPED = f"(words) => {_FIELD}?.value === words"
 _IS_KEPT = """(words) => new Promise((resolve, reject) => {
@@ -52,7 +52,8 @@ def test_a_reason_stays_with_its_sensor_while_others_come_and_the_page_goes(coun
     scans_label(clerk, codes[0])
     page.keyboard.press("F9")
     assert page.get_by_label("Or in your own words").input_value() == WHY
-    page.evaluate(_TYPES_AND_LOADS_ANEW, ALSO)
+    with page.expect_navigation():
+        page.evaluate(_TYPES_AND_LOADS_ANEW, ALSO)
     wait_until(page, _HAS_TYPED, ALSO, seconds=30)
     page.keyboard.press("F9")
     phone.see("Cancel the decision")
