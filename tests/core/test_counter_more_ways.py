@@ -26,7 +26,7 @@ def test_a_serial_number_of_another_makers_sensor_is_no_sign_of_a_moved_label(co
     job.force("part_noted", unit=NEW, part="QX-9", serial="SN-1")
     answer = asked(core, job)
     assert (answer["proposed"], standing(answer, "serial")) == ("accept", "pass")
-    assert "with another part number. So it is another sensor." in said(answer, "serial")
+    assert "with another part number. So it is another one." in said(answer, "serial")
     assert asked(core, job, {"serial": "SN-1"})["proposed"] == "accept", "its own record has it"
 
 

@@ -244,7 +244,7 @@ returns-serial-apart-title = Another part has this serial number
 # $codes: P4C-8T
 # $settled: yes
 returns-serial-apart = Serial number { $serial } is also on record as { $codes }, with another part number. { $settled ->
-    [yes] So it is another sensor.
+    [yes] So it is another one.
    *[no] Read the part number off this one.
 }
 returns-serial-under-title = Here before under another label

@@ -180,8 +180,8 @@ returns-serial-other-title = El número de serie es de otro
 returns-serial-other = El número de serie { $serial } está registrado como { $codes }.
 returns-serial-apart-title = Otra pieza tiene este número de serie
 returns-serial-apart = El número de serie { $serial } también está registrado como { $codes }, con otro número de pieza. { $settled ->
-    [yes] Así que es otro sensor.
-   *[no] Lee el número de pieza de este.
+    [yes] Así que es otra pieza.
+   *[no] Lee el número de pieza de esta.
 }
 returns-serial-under-title = Estuvo aquí con otra etiqueta
 returns-serial-under = El número de serie { $serial } estaba en una pieza con la etiqueta { $codes }. Averigua quién movió esa etiqueta.
