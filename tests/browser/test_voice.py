@@ -234,7 +234,7 @@ def test_a_typed_code_sounds_right_where_tones_are_wanted_and_a_wrong_one_its_al
     page.locator(".stop").wait_for()
     wait_until(page, "heard.length === 3")
     types(page, right)
-    page.locator(".stop").wait_for(state="detached")
+    page.locator(".field-code").wait_for(state="detached")
 
     assert page.evaluate("heard") == ["sawtooth"] * 3 + ["sine"] * 2 * wanted
 
