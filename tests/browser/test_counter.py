@@ -109,6 +109,10 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     clerk.sees(codes[2], "hold")
     phone.tap("It is another part")
     clerk.sees(codes[2], "refuse")
+    phone.tap("Compare again")
+    clerk.sees(codes[2], "hold")
+    phone.tap("It is another part")
+    clerk.sees(codes[2], "refuse")
     clerk.decides("Refuse")
     phone.tap("Cancel the decision")
     phone.see("Show the label of the part")  # what was said of the decision goes with it

@@ -9,6 +9,7 @@ counter-part-from = part { $part }, from { $where }
 counter-all-checks = All { $count } checks
 counter-same-part = It is the same part
 counter-other-part = It is another part
+counter-compare-again = Compare again
 # $code: K7F-3M
 counter-otherwise-on = Decide otherwise on { $code }
 # $decision: Hold

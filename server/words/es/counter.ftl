@@ -5,6 +5,7 @@ counter-part-from = pieza { $part }, de { $where }
 counter-all-checks = Las { $count } comprobaciones
 counter-same-part = Es la misma pieza
 counter-other-part = Es otra pieza
+counter-compare-again = Comparar otra vez
 counter-otherwise-on = Decidir otra cosa sobre { $code }
 counter-proposed = Propuesta: { $decision }. { $why }
 counter-your-decision = Tu decisión

@@ -82,12 +82,16 @@ function check({ state, title, sentence: words }, headline = '') {
 }
 
 /**
- * Pictures to compare with, as long as nothing says that it is the part claimed.
+ * Pictures to compare with, as long as nothing says that it is the part claimed; after that, the way back to them.
  * @param {import('./work.js').Work} work
  * @param {CounterCard} answer
  */
 function comparing(work, answer) {
   const claimed = answer.checks.find((each) => each.rule === 'part');
+  if (work.current?.read.compared) {
+    // A slip of the finger is no look.
+    return html`<button class="link-button" type="button" @click=${() => work.compare('')}>${say('counter-compare-again')}</button>`;
+  }
   if (claimed?.state !== 'hold' || !answer.pictured) return nothing;
   const { services } = work.ctx;
   const itself = answer.photos.filter(({ alone }) => alone).slice(-1);

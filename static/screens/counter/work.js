@@ -387,8 +387,8 @@ export class Work {
       await this.#read(current, { serial });
     });
 
-  /** @param {'same' | 'other'} compared  the part beside its pictures, by eye */
-  compare = (compared) => this.#atHand((current) => this.#read(current, { compared }));
+  /** @param {'same' | 'other' | ''} compared  the part beside its pictures, by eye; '' takes that back */
+  compare = (compared) => this.#atHand((current) => this.#read({ ...current, read: { ...current.read, compared } }, {}));
 
   /** The clerk has the unit: it goes on record as received, and stays at hand. */
   receive = () =>
