@@ -155,7 +155,9 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
 
 def _rates(found: dict[str, Any]) -> dict[str, Any]:
     rows = rate_rows(found) if found["counted"] or found["yards"] else []
-    return _section("rates", rows, jobs=int(PRIOR_JOBS), yards=len(found["yards"]))
+    return _section(
+        "rates", rows, message("lessons-rates-bar", yards=len(found["yards"])), jobs=int(PRIOR_JOBS)
+    )
 
 
 def _minutes(found: dict[str, Any]) -> dict[str, Any]:
@@ -174,7 +176,7 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
         rows.append(_row(message("lessons-work"), figure, note, jobs, band))
     for each in found["minutes"]:
         rows.append(_timed(message("lessons-action", what=each["id"]), each, each["default_x100"]))
-    return _section("minutes", rows)
+    return _section("minutes", rows, message("lessons-minutes-bar"))
 
 
 def _reaches(found: dict[str, Any]) -> list[dict[str, Any]]:
@@ -243,9 +245,14 @@ def _left_out(found: dict[str, Any]) -> dict[str, Any]:
     return _section("left-out", rows)
 
 
-def _section(name: str, rows: list[dict[str, Any]], **args: int) -> dict[str, Any]:
+def _section(
+    name: str, rows: list[dict[str, Any]], of_bars: object | None = None, **args: int
+) -> dict[str, Any]:
+    """Returns a section; `of_bars` is what its note says of bars besides, where any is drawn."""
     noted = {"reliability", "comebacks", "causes", "rates", "minutes", "left-out"}
     note = message(f"lessons-{name}-note", **args) if name in noted else ""
+    if of_bars and any(row["band"] for row in rows):
+        note = sentences([note, of_bars])
     return {"id": name, "title": message(f"lessons-{name}"), "note": note, "rows": rows, "board": None}
 
 

@@ -2,7 +2,6 @@
 
 from .. import rules
 from ..errors import BadInput
-from ..evidence import assumptions
 from ..evidence import learned
 from ..evidence.conclusions import Conclusions
 from ..facts.corrections import target_of
@@ -165,6 +164,8 @@ class ViewOperations(Held):
 
     def op_assumptions(self, job):
         """Return what the figures of a job rest on, and how each can be changed."""
+        from ..evidence import assumptions
+
         return assumptions.in_words(self._job(job), self._reasoned(job))
 
     def op_unit(self, unit="", code="", how="tapped", base=""):

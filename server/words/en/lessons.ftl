@@ -13,7 +13,11 @@ lessons-summary = { $closed ->
 }; { $counted ->
     [one] one counts
    *[other] { $counted } count
-}, { $proven } with a proven cause.
+}, { $proven ->
+    [0] none
+    [one] one
+   *[other] { $proven }
+} with a proven cause.
 # $count (count): 3
 lessons-waiting = { $count ->
     [one] One job is
@@ -84,8 +88,9 @@ lessons-causes-count = { $count ->
 
 lessons-rates = Rates by your own jobs
 # $jobs (count): 20
+lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs.
 # $yards (count): 0
-lessons-rates-note = How the causes share is learned, how often something fails at all is not. The default weighs as { $jobs } jobs. The bar is where the rate lies by { $yards ->
+lessons-rates-bar = The bar is where the rate lies by { $yards ->
     [0] your jobs alone
    *[other] your jobs and those of other yards
 }, nine times in ten. Of what was hardly ever found it is rough.
@@ -105,7 +110,8 @@ lessons-found = { $count } found
 lessons-readings = { $count } of { $readings } readings
 
 lessons-minutes = Minutes of work
-lessons-minutes-note = From one entry of a phone to its next. The middle of them, and in the bar the middle half; pauses are left out.
+lessons-minutes-note = From one entry of a phone to its next; pauses are left out.
+lessons-minutes-bar = The figure is the middle one, the bar the middle half.
 # $what: pull
 lessons-action = { $what ->
     [reach] Reach and pull a sensor

@@ -13,7 +13,11 @@ lessons-summary = { $closed ->
 }; { $counted ->
     [one] cuenta uno
    *[other] cuentan { $counted }
-}, { $proven } con causa probada.
+}, { $proven ->
+    [0] ninguno
+    [one] uno
+   *[other] { $proven }
+} con causa probada.
 # $count (count): 3
 lessons-waiting = { $count ->
     [one] Un trabajo no está contado aún.
@@ -83,8 +87,9 @@ lessons-causes-count = { $count ->
 
 lessons-rates = Tasas según tus propios trabajos
 # $jobs (count): 20
+lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos.
 # $yards (count): 0
-lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos. La barra es donde está la tasa según { $yards ->
+lessons-rates-bar = La barra es donde está la tasa según { $yards ->
     [0] tus trabajos solos
    *[other] tus trabajos y los de otros talleres
 }, nueve veces de diez. De lo que casi nunca se halló, es aproximada.
@@ -104,7 +109,8 @@ lessons-found = { $count } halladas
 lessons-readings = { $count } de { $readings } lecturas
 
 lessons-minutes = Minutos de trabajo
-lessons-minutes-note = De una anotación de un teléfono a la siguiente. El valor del medio, y en la barra la mitad central; las pausas quedan fuera.
+lessons-minutes-note = De una anotación de un teléfono a la siguiente; las pausas quedan fuera.
+lessons-minutes-bar = La cifra es la del medio; la barra, la mitad central.
 # $what: pull
 lessons-action = { $what ->
     [reach] Llegar a un sensor y sacarlo

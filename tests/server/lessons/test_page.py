@@ -44,16 +44,21 @@ def test_of_one_job_nothing_is_told_twice_and_no_bar_is_explained_that_is_not_th
 
     page = phone.get("/api/lessons").get_json()
 
-    assert page["summary"] == ["One job closed; one counts, 1 with a proven cause."]
+    assert page["summary"] == ["One job closed; one counts, one with a proven cause."]
     assert page["words"]["axis"] == ""
     rows = [row for name in ("minutes", "reach") for row in sections(page)[name]["rows"]]
     assert len(rows) > 4
     assert not [row["note"] for row in rows if " times" in row["note"] or "job" in row["note"]]
+    assert not [each["note"] for each in page["sections"] if "bar" in each["note"].split()]
 
 
 def test_own_figures_are_offered_to_give_as_soon_as_there_are_enough_of_them_in_whatever_span(phone, db):
     fill(db, 30)
-    assert phone.get("/api/lessons").get_json()["words"]["axis"]
+    page = phone.get("/api/lessons").get_json()
+    assert page["words"]["axis"]
+    assert sections(page)["minutes"]["note"].endswith(
+        "The figure is the middle one, the bar the middle half."
+    )
     for span in ("all", "quarter"):
         assert phone.get(f"/api/lessons?span={span}").get_json()["yards"]["give_from"] == ""
 
