@@ -97,7 +97,7 @@ function footButtons(main, second, busy) {
         ?disabled=${busy || second.disabled}
         @click=${() => second.run()}
       >
-        ${second.words}
+        ${inButton(second.words)}
       </button>`
     : nothing}${main
     ? html`<button
@@ -106,10 +106,13 @@ function footButtons(main, second, busy) {
         ?disabled=${busy || main.disabled}
         @click=${() => main.run()}
       >
-        ${busy ? say('frame-one-moment') : main.words}
+        ${inButton(busy ? say('frame-one-moment') : main.words)}
       </button>`
     : nothing}`;
 }
+
+/** Words of a button: a code in them is not broken over a line either. @param {unknown} words */
+const inButton = (words) => (typeof words === 'string' ? html`<span>${sentence(words)}</span>` : words);
 
 /** @param {Mark} mark */
 function pill({ state, words }) {
