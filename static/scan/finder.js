@@ -67,6 +67,13 @@ export class Finder {
     render(nothing, this.#host);
   }
 
+  /** Say another line over the picture: what is to be held before it has changed. @param {string} words */
+  guide(words) {
+    if (words === this.#options.words) return;
+    this.#options = { ...this.#options, words };
+    this.#draw();
+  }
+
   /**
    * Say one line under the picture, such as what a picked file held.
    * @param {string} sentence

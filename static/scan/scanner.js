@@ -26,6 +26,7 @@ const LINEAR = new Set(['code_128']);
  * @property {() => void} resume                reads again; the code in view counts as new
  * @property {() => Promise<Blob>} takePhoto    what the camera sees now; rejects before there is a picture
  * @property {(sentence: string) => void} note  one line under the picture
+ * @property {(words: string) => void} guide    another line over the picture
  * @property {() => unknown} [start]            again, after a trouble that `onProblem` heard of
  *
  * @typedef {object} ScannerOptions
@@ -81,6 +82,7 @@ export function openScanner(host, options) {
     },
     takePhoto: () => finder.takePhoto(),
     note: (sentence) => finder.note(sentence),
+    guide: (words) => finder.guide(words),
   };
 }
 
@@ -100,6 +102,7 @@ export function openCamera(host, options) {
     resume: () => undefined,
     takePhoto: () => finder.takePhoto(),
     note: (sentence) => finder.note(sentence),
+    guide: (words) => finder.guide(words),
     start: () => finder.camera.start(),
   };
 }

@@ -60,6 +60,9 @@ def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_
     page.get_by_role("button", name="Keep a picture").wait_for()
     camera.show(label_picture(CODES[21], phone.base))
     assert waits_for(page, CODES[21]) == ([], [])
+    # The same camera at the next step, where no label goes on.
+    page.locator("[data-step=fit]").wait_for()
+    page.get_by_text("About 20 cm away").wait_for()
 
 
 def test_a_replacement_chosen_among_the_moves_keeps_the_picture_of_its_new_label(phone, camera):

@@ -26,6 +26,8 @@ export async function pictureNow() {
  * @param {string} [key]  tells it from another scanner in the same place
  */
 export function scanHost(ctx, options, key = 'scan') {
+  // It stays open from one step to the next, of which each may want something else in view.
+  if (options.words) present?.guide(options.words);
   return html`<div class="scan-live" ${mounted(key, (host) => begin(ctx, host, options))}></div>`;
 }
 
