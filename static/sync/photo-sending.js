@@ -30,7 +30,8 @@ export async function sendPhotos(store, api, wanted, onSent, isHurried) {
     const bytes = await store.photoBytes(sha256);
     if (!photo || photo.problem || photo.left_out) continue;
     try {
-      await keep(store, await send(api, photo, bytes, wanted.includes(sha256)));
+      const problem = await send(api, photo, bytes, wanted.includes(sha256));
+      await change(store, sha256, (now) => told(now, problem));
       inARow = 0;
       await onSent(sha256);
     } catch (error) {
@@ -66,31 +67,31 @@ export function leavePhotoOut(store, sha256) {
  * @param {import('../log/store.js').StoredPhoto} photo
  * @param {ArrayBuffer | undefined} bytes
  * @param {boolean} isWanted  otherwise the server is asked first whether it has it already
- * @returns {Promise<import('../log/store.js').StoredPhoto>} the photo as it stands now
+ * @returns {Promise<string>} why the server does not have it, "" where it does
  */
 async function send(api, photo, bytes, isWanted) {
   const { sha256, mime } = photo;
-  if (!bytes) return { ...photo, unsent: 1, problem: 'missing' };
-  if ((await sha256Hex(bytes)) !== sha256) {
-    return { ...photo, unsent: 1, problem: 'damaged' };
-  }
+  if (!bytes) return 'missing';
+  if ((await sha256Hex(bytes)) !== sha256) return 'damaged';
   try {
     if (isWanted || !(await api.hasPhoto(sha256))) await api.putPhoto(sha256, bytes, mime);
   } catch (error) {
     const final = error instanceof ApiError && error.kind === 'refused' && error.status !== TOO_MANY_TRIES;
     if (!final) throw error;
-    return { ...photo, unsent: 1, problem: error.sentence };
+    return error.sentence;
   }
-  const { unsent, ...confirmed } = photo;
-  return confirmed;
+  return '';
 }
 
 /**
- * @param {import('../log/store.js').Store} store
+ * A photo after it was sent, or with what stood against that.
  * @param {import('../log/store.js').StoredPhoto} photo
+ * @param {string} problem
+ * @returns {import('../log/store.js').StoredPhoto}
  */
-function keep(store, photo) {
-  return store.write(['photos'], (tx) => tx.objectStore('photos').put(photo));
+function told({ unsent, ...photo }, problem) {
+  // A person may have left it out while it was on its way.
+  return problem && !photo.left_out ? { ...photo, unsent: 1, problem } : photo;
 }
 
 /**

@@ -23,6 +23,7 @@ export * from '../../static/photos/photos.js';
 export * from '../../static/photos/picture-file.js';
 export * from '../../static/photos/prepare-photo.js';
 export * from '../../static/photos/small-pictures.js';
+export * from '../../static/sync/photo-sending.js';
 export { render as renderInto } from 'lit-html';
 export * from '../../static/record/make-record.js';
 export * from '../../static/screens/counter/card.js';

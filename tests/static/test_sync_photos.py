@@ -1,5 +1,8 @@
 """A photo travels apart from its event, is sent once, and is confirmed by its hash."""
 
+import json
+import threading
+
 import pytest
 from PIL import Image
 
@@ -57,6 +60,34 @@ def test_a_photo_damaged_on_the_phone_is_said_and_not_sent(make_phone, app_serve
     assert status["state"] == "refused"
     assert status["sentence"] == "A photo cannot be sent: it was damaged on this phone."
     assert not [r for r in app_server.requests if r.method == "PUT"]
+
+
+def test_a_photo_that_a_person_leaves_out_while_it_is_on_its_way_stays_out(make_phone, app_server):
+    phone = make_phone()
+    phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
+    asked, left = threading.Event(), threading.Event()
+
+    def fault(environ, app):
+        if environ["REQUEST_METHOD"] != "PUT":
+            return None
+        asked.set()
+        left.wait(20)
+        refusal = {"field": "photo", "found": "no end", "wanted": "a JPEG", "message": "This is no JPEG."}
+        return "422 Unprocessable Entity", "application/json", json.dumps({"error": refusal}).encode()
+
+    app_server.fault = fault
+    phone.page.evaluate("() => { globalThis.sending = sync.now(); }")
+    while not asked.is_set():
+        phone.page.wait_for_timeout(30)
+    phone.page.evaluate(
+        "import('/app/parts.js').then(({ leavePhotoOut }) => leavePhotoOut(store, photo.sha256))"
+    )
+    left.set()
+    phone.page.evaluate("sending")
+
+    kept = phone.page.evaluate("store.photo(photo.sha256)")
+    assert (kept["left_out"], kept.get("unsent"), kept.get("problem")) == (1, None, None)
+    assert phone.status()["unsentPhotos"] == 0
 
 
 def test_a_photo_that_the_browser_has_lost_holds_up_no_other(make_phone, app_server):
