@@ -154,9 +154,22 @@ def test_it_starts_from_the_snapshot_and_folds_what_came_later(phone):
     is_whole(phone, phone.log)
 
 
+# A question that the core is at for a tenth of a second and more: the watch is over long before.
+PLACES = [f"place-{n}" for n in range(12)]
+FITTED = {place: f"unit-{place}" for place in PLACES}
+LONG = {
+    "positions": [{"id": place, "group": "rear"} for place in PLACES],
+    "units": [{"id": unit} for unit in FITTED.values()],
+    "tests": [{"fitted": FITTED, "faulted": PLACES[:3]}] * 4,
+}
+
+
 @pytest.mark.parametrize(
     "starts_again",
-    ["core.renew()", "core.call('jobs', {}, { seconds: 0.001 }).catch(() => undefined)"],
+    [
+        "core.renew()",
+        f"core.call('reason', {json.dumps({'case': LONG})}, {{ seconds: 0.001 }}).catch(() => undefined)",
+    ],
     ids=["renewed", "ended by the watch"],
 )
 def test_a_core_that_is_started_again_knows_what_came_after_the_snapshot(phone, starts_again):
