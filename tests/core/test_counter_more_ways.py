@@ -27,7 +27,21 @@ def test_a_serial_number_of_another_makers_sensor_is_no_sign_of_a_moved_label(co
     answer = asked(core, job)
     assert (answer["proposed"], standing(answer, "serial")) == ("accept", "pass")
     assert "with another part number. So it is another one." in said(answer, "serial")
-    assert asked(core, job, {"serial": "SN-1"})["proposed"] == "accept", "its own record has it"
+    alone = asked(core, job, {"serial": "SN-1"})
+    assert (alone["proposed"], alone["against"]) == ("hold", ["serial"]), "a record says what somebody typed"
+
+
+def test_one_part_does_not_come_back_twice_by_another_part_number_on_its_record(core):
+    """It was accepted as QX-9; labelled anew, its record now says PS-1 with the same serial number."""
+    job = proven(core, serial="SN-1")
+    clerk, foreign = Clerk(core), "HTTPS://NORTH.EXAMPLE/U/" + job.codes[15]
+    clerk.decide(
+        clerk.ask(foreign, read={"part": "QX-9", "serial": "SN-1"}, host="yard.example"),
+        "accept",
+        "as agreed",
+    )
+    assert asked(core, job, {"serial": "SN-1"})["proposed"] == "hold"
+    assert asked(core, job, {"part": "QX-9", "serial": "SN-1"})["proposed"] == "refuse"
 
 
 def test_a_serial_number_that_came_back_on_another_makers_sensor_refuses_nothing(core):

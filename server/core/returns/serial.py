@@ -78,10 +78,8 @@ def _is_another_part(other, part: str) -> bool:
 
 
 def _of_another_part(state, case, serial, others) -> dict:
-    """Pass where this one's part number was read, or its record has the serial number too; hold it else."""
-    unit = case["unit"]
-    is_its_own = unit is not None and plain(unit["serial"]) == plain(serial)
-    settled = bool(case["read"]["part"]) or is_its_own
+    """Pass where this one's part number was read; hold it else: what a record says anybody may have typed."""
+    settled = bool(case["read"]["part"])
     said = message(
         "returns-serial-apart",
         serial=serial,
