@@ -29,9 +29,14 @@ LINES = """(words) => {
   return lines;
 }"""
 LINES_OF = """(of) => {
+  const tops = new Set();
+  const texts = document.createTreeWalker(document.querySelector(of), NodeFilter.SHOW_TEXT);
   const range = document.createRange();
-  range.selectNodeContents(document.querySelector(of));
-  return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
+  while (texts.nextNode()) {
+    range.selectNodeContents(texts.currentNode);
+    for (const { top, width } of range.getClientRects()) if (width) tops.add(Math.round(top));
+  }
+  return tops.size;
 }"""
 # What of a screen's body is seen before it is scrolled.
 SEEN = """(of) => {
