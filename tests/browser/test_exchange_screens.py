@@ -338,6 +338,7 @@ def test_another_part_number_needs_a_reason_that_stands_at_the_fit(phone):
     page.get_by_text("Another part number: it differs from character 4").wait_for()
     code = driver._fresh()
     press(page, "Label the new sensor")
+    page.locator(".scan-live").wait_for()
     type_code(page, code)
     page.get_by_text("Another part number needs a reason").wait_for()
     page.get_by_label("Why it is used all the same").fill("successor, says the dealer")
