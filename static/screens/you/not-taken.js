@@ -51,6 +51,8 @@ function photoNotTaken(ctx, { sha256, problem, at, job, position }) {
   };
   const leave = async () => {
     await leavePhotoOut(services.store, sha256);
+    // Before all is said to be sent: it stood below that for a moment.
+    await ctx.reload();
     await services.sync.now();
     await ctx.reload();
   };
