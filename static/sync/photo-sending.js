@@ -102,6 +102,8 @@ function told({ unsent, ...photo }, problem) {
 function change(store, sha256, how) {
   return store.write(['photos'], async (tx) => {
     const photos = tx.objectStore('photos');
-    await photos.put(how(await photos.get(sha256)));
+    const photo = await photos.get(sha256);
+    // Room may have been made of one that the server asked for once more.
+    if (photo) await photos.put(how(photo));
   });
 }

@@ -62,16 +62,25 @@ def test_a_photo_damaged_on_the_phone_is_said_and_not_sent(make_phone, app_serve
     assert not [r for r in app_server.requests if r.method == "PUT"]
 
 
-def test_a_photo_that_a_person_leaves_out_while_it_is_on_its_way_stays_out(make_phone, app_server):
+_LEAVE_OUT = "import('/app/parts.js').then(({ leavePhotoOut }) => leavePhotoOut(store, photo.sha256))"
+_DROP = "store.write(['photos'], (tx) => tx.objectStore('photos').delete(photo.sha256))"
+
+
+@pytest.mark.parametrize(
+    ("meanwhile", "left"),
+    [(_LEAVE_OUT, {"left_out": 1}), (_DROP, {})],
+    ids=["a person leaves it out", "room is made of it"],
+)
+def test_what_becomes_of_a_photo_while_it_is_on_its_way_stays_so(make_phone, app_server, meanwhile, left):
     phone = make_phone()
     phone.record_photo(Image.new("RGB", (300, 200), "#336699"))
-    asked, left = threading.Event(), threading.Event()
+    asked, done = threading.Event(), threading.Event()
 
     def fault(environ, app):
         if environ["REQUEST_METHOD"] != "PUT":
             return None
         asked.set()
-        left.wait(20)
+        done.wait(20)
         refusal = {"field": "photo", "found": "no end", "wanted": "a JPEG", "message": "This is no JPEG."}
         return "422 Unprocessable Entity", "application/json", json.dumps({"error": refusal}).encode()
 
@@ -79,15 +88,13 @@ def test_a_photo_that_a_person_leaves_out_while_it_is_on_its_way_stays_out(make_
     phone.page.evaluate("() => { globalThis.sending = sync.now(); }")
     while not asked.is_set():
         phone.page.wait_for_timeout(30)
-    phone.page.evaluate(
-        "import('/app/parts.js').then(({ leavePhotoOut }) => leavePhotoOut(store, photo.sha256))"
-    )
-    left.set()
+    phone.page.evaluate(meanwhile)
+    done.set()
     phone.page.evaluate("sending")
 
-    kept = phone.page.evaluate("store.photo(photo.sha256)")
-    assert (kept["left_out"], kept.get("unsent"), kept.get("problem")) == (1, None, None)
-    assert phone.status()["unsentPhotos"] == 0
+    kept = phone.page.evaluate("store.photo(photo.sha256)") or {}
+    assert {name: kept[name] for name in ("left_out", "unsent", "problem") if name in kept} == left
+    assert (phone.status()["state"], phone.status()["unsentPhotos"]) == ("sent", 0)
 
 
 def test_a_photo_that_the_browser_has_lost_holds_up_no_other(make_phone, app_server):
