@@ -101,6 +101,11 @@ export class Finder {
     return blob;
   }
 
+  /** Whether there is no picture, and why was said. */
+  isDark() {
+    return this.#trouble !== null;
+  }
+
   /** @param {import('./camera.js').CameraTrouble | null} trouble */
   async #hear(trouble) {
     this.#trouble = trouble;

@@ -27,7 +27,8 @@ const LINEAR = new Set(['code_128']);
  * @property {() => Promise<Blob>} takePhoto    what the camera sees now; rejects before there is a picture
  * @property {(sentence: string) => void} note  one line under the picture
  * @property {(words: string) => void} guide    another line over the picture
- * @property {() => unknown} [start]            again, after a trouble that `onProblem` heard of
+ * @property {() => boolean} [isDark]            it shows nothing, of which `onProblem` heard
+ * @property {() => unknown} [start]             again, after that
  *
  * @typedef {object} ScannerOptions
  * @property {(texts: string[]) => void} onTexts  the texts of all codes in view, once until they change
@@ -103,6 +104,7 @@ export function openCamera(host, options) {
     takePhoto: () => finder.takePhoto(),
     note: (sentence) => finder.note(sentence),
     guide: (words) => finder.guide(words),
+    isDark: () => finder.isDark(),
     start: () => finder.camera.start(),
   };
 }

@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { openCamera } from '../../scan/scanner.js';
+import { say } from '../../words/words.js';
 import { mounted } from '../frame/mount.js';
 import { CAMERA_SETTING } from './scan-host.js';
 
@@ -19,9 +20,8 @@ import { CAMERA_SETTING } from './scan-host.js';
  * @param {string} options.words
  * @param {(file: Blob) => void} options.onFile              a picture was picked in place of taking one
  * @param {(camera: CameraHandle | null) => void} options.onHandle  it is open; null once it is closed
- * @param {(trouble: unknown) => void} [options.onProblem]   it shows nothing, or does again: null; the screen has the button
  */
-export function cameraHost({ services: { device } }, key, { words, onFile, onHandle, onProblem }) {
+export function cameraHost({ redraw, services: { device } }, key, { words, onFile, onHandle }) {
   return html`<div
     class="camera"
     ${mounted(key, (host) => {
@@ -30,7 +30,7 @@ export function cameraHost({ services: { device } }, key, { words, onFile, onHan
       let camera = null;
       device.setting(CAMERA_SETTING).then((/** @type {string | undefined} */ chosen) => {
         if (left) return;
-        camera = openCamera(host, { words, camera: chosen, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id), onFile, onProblem });
+        camera = openCamera(host, { words, camera: chosen, onCamera: (id) => device.saveSetting(CAMERA_SETTING, id), onFile, onProblem: () => redraw() });
         onHandle(camera);
       });
       return () => {
@@ -40,6 +40,17 @@ export function cameraHost({ services: { device } }, key, { words, onFile, onHan
       };
     })}
   ></div>`;
+}
+
+/**
+ * The button that takes a picture, or starts a camera again that shows nothing.
+ * @param {CameraHandle | null | undefined} camera
+ * @param {string} words
+ * @param {() => unknown} take
+ * @returns {import('../frame/frame.js').Button}
+ */
+export function shutterButton(camera, words, take) {
+  return camera?.isDark?.() ? { words: say('scan-start'), run: () => camera.start?.() } : { words, run: take };
 }
 
 /** @param {{title: string, sentence: string} | null | undefined} problem */

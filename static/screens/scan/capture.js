@@ -8,13 +8,11 @@ import { html, nothing } from 'lit-html';
 
 import { PhotoProblem } from '../../photos/prepare-photo.js';
 import { freshPicture } from '../frame/picture.js';
-import { cameraHost, problemPanel } from './camera-host.js';
+import { cameraHost, problemPanel, shutterButton } from './camera-host.js';
 import { say } from '../../words/words.js';
 
 /** Forms whose camera is open, with its handle. @type {WeakMap<object, import('../../scan/scanner.js').CameraHandle>} */
 const cameras = new WeakMap();
-/** Forms whose camera shows nothing. @type {WeakSet<object>} */
-const dark = new WeakSet();
 /** Forms for which the camera was asked for. @type {WeakSet<object>} */
 const wanted = new WeakSet();
 /** What went wrong with the last picture of a form. @type {WeakMap<object, {title: string, sentence: string}>} */
@@ -61,10 +59,7 @@ export function capture(ctx, { words, alt, open = false }) {
       problems.delete(form);
       ctx.redraw();
     },
-    shutter: (take) => {
-      const camera = cameras.get(form);
-      return dark.has(form) ? { words: say('scan-start'), run: () => camera?.start?.() } : { words: take, run: () => shoot(ctx) };
-    },
+    shutter: (take) => shutterButton(cameras.get(form), take, () => shoot(ctx)),
     again: () => {
       delete form.photo;
       wanted.add(form);
@@ -123,18 +118,9 @@ export function takingParts(ctx, taking, head, what) {
  * @param {string} words
  */
 function host(ctx, words) {
-  const { form } = ctx;
-  const onHandle = (/** @type {import('../../scan/scanner.js').CameraHandle | null} */ camera) => {
-    if (camera) cameras.set(form, camera);
-    else cameras.delete(form);
-    dark.delete(form);
-  };
-  const onProblem = (/** @type {unknown} */ trouble) => {
-    if (trouble) dark.add(form);
-    else dark.delete(form);
-    ctx.redraw();
-  };
-  return cameraHost(ctx, 'camera', { words, onFile: (file) => prepare(ctx, file), onHandle, onProblem });
+  const onHandle = (/** @type {import('../../scan/scanner.js').CameraHandle | null} */ camera) =>
+    camera ? cameras.set(ctx.form, camera) : cameras.delete(ctx.form);
+  return cameraHost(ctx, 'camera', { words, onFile: (file) => prepare(ctx, file), onHandle });
 }
 
 /** @param {import('../frame/context.js').Context} ctx */

@@ -6,7 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { PhotoProblem } from '../../photos/prepare-photo.js';
-import { cameraHost, problemPanel } from './camera-host.js';
+import { cameraHost, problemPanel, shutterButton } from './camera-host.js';
 import { say } from '../../words/words.js';
 
 /** @typedef {import('../../log/log.js').Photo} Photo */
@@ -17,7 +17,6 @@ import { say } from '../../words/words.js';
  * @property {{title: string, sentence: string} | null} problem
  * @property {(photo: Photo) => Promise<unknown>} keep
  * @property {import('../../scan/scanner.js').CameraHandle | null} camera
- * @property {boolean} dark  the camera shows nothing
  * @property {string} taking  what is being taken and kept just now
  */
 
@@ -40,7 +39,7 @@ export function openSeries(key) {
  * @param {{words: string, of: string, keep: (photo: Photo) => Promise<unknown>}} options  `of`: what the next picture shows
  */
 export function shutter(ctx, key, { words, of, keep }) {
-  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null, dark: false, taking: '' };
+  const state = series.get(key) ?? { kept: Promise.resolve(), problem: null, keep, camera: null, taking: '' };
   series.set(key, state);
   state.keep = keep;
   const prepare = async (/** @type {Blob} */ file) => {
@@ -66,13 +65,20 @@ export function shutter(ctx, key, { words, of, keep }) {
       onFile: queue,
       onHandle: (camera) => {
         state.camera = camera;
-        if (!camera) state.dark = false;
-      },
-      onProblem: (trouble) => {
-        state.dark = trouble !== null;
-        ctx.redraw();
       },
     });
+  const take = async () => {
+    // A second tap on the same words is no picture of what comes next.
+    if (!state.camera || state.taking === of) return;
+    state.taking = of;
+    try {
+      await queue(await state.camera.takePhoto());
+    } catch {
+      state.camera?.note(say('scan-no-picture'));
+    } finally {
+      if (state.taking === of) state.taking = '';
+    }
+  };
   return {
     open: opened.has(key),
     body: html`${problemPanel(state.problem)}${opened.has(key) ? host() : nothing}`,
@@ -82,19 +88,6 @@ export function shutter(ctx, key, { words, of, keep }) {
       openSeries(key);
       ctx.redraw();
     },
-    dark: state.dark,
-    again: () => state.camera?.start?.(),
-    take: async () => {
-      // A second tap on the same words is no picture of what comes next.
-      if (!state.camera || state.taking === of) return;
-      state.taking = of;
-      try {
-        await queue(await state.camera.takePhoto());
-      } catch {
-        state.camera?.note(say('scan-no-picture'));
-      } finally {
-        if (state.taking === of) state.taking = '';
-      }
-    },
+    shutter: (/** @type {string} */ shown) => shutterButton(state.camera, shown, take),
   };
 }

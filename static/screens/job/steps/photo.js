@@ -53,8 +53,8 @@ export function photoStep(ctx) {
           </div>`
         : nothing}
     `,
-    main: camera.dark ? { words: say('scan-start'), run: camera.again } : camera.open
-      ? { words: say('steps-photo-shutter', { position: positions.find(({ id }) => id === position)?.name ?? '' }), run: camera.take }
+    main: camera.open
+      ? camera.shutter(say('steps-photo-shutter', { position: positions.find(({ id }) => id === position)?.name ?? '' }))
       : { words: say('steps-photo-open'), run: camera.start },
   };
 }
