@@ -89,41 +89,27 @@ _NO_ROOM = """() => {
   }
 }"""
 
+# What is broken over two lines of what looks so: [it, the text it stands in], outside of some elements.
+_BROKEN = """([looks, outside]) => {
+  const found = [];
+  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  while (words.nextNode()) {
+    const node = words.currentNode;
+    if (node.parentElement.closest(outside)) continue;
+    for (const { 0: one, index } of node.data.matchAll(new RegExp(looks, 'gu'))) {
+      range.setStart(node, index);
+      range.setEnd(node, index + one.length);
+      const tops = [...range.getClientRects()].filter(({ width }) => width).map(({ top }) => Math.round(top));
+      if (new Set(tops).size > 1) found.push([one, node.data.trim().slice(0, 40)]);
+    }
+  }
+  return found;
+}"""
 # A label code that is broken over two lines is read as two.
-_BROKEN_CODES = """() => {
-  const found = [];
-  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  const range = document.createRange();
-  while (words.nextNode()) {
-    const node = words.currentNode;
-    if (node.parentElement.closest('.aloud, option, script, noscript')) continue;
-    for (const { index } of node.data.matchAll(/\\b[2-9A-Y]{3}-[2-9A-Y]{2}\\b/g)) {
-      range.setStart(node, index);
-      range.setEnd(node, index + 6);
-      const tops = [...range.getClientRects()].filter(({ width }) => width).map(({ top }) => Math.round(top));
-      if (new Set(tops).size > 1) found.push(`"${node.data.trim().slice(0, 40)}" breaks a code`);
-    }
-  }
-  return found;
-}"""
-
+_CODES = [r"\b[2-9A-Y]{3}-[2-9A-Y]{2}\b", ".aloud, option, script, noscript"]
 # Nor is a word broken that has no hyphen; paper is wider than the phone that shows it.
-_BROKEN_WORDS = """() => {
-  const found = [];
-  const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  const range = document.createRange();
-  while (words.nextNode()) {
-    const node = words.currentNode;
-    if (node.parentElement.closest('.aloud, .sheet, option, script, noscript, code, pre')) continue;
-    for (const { 0: word, index } of node.data.matchAll(/[\\p{L}]{3,}/gu)) {
-      range.setStart(node, index);
-      range.setEnd(node, index + word.length);
-      const tops = [...range.getClientRects()].filter(({ width }) => width).map(({ top }) => Math.round(top));
-      if (new Set(tops).size > 1) found.push(`"${word}" is broken in "${node.data.trim().slice(0, 40)}"`);
-    }
-  }
-  return found;
-}"""
+_WORDS = [r"\p{L}{3,}", ".aloud, .sheet, option, script, noscript, code, pre"]
 
 _FOOT_OUT_OF_SIGHT = """() => [...document.querySelectorAll('.screen-foot button')]
   .filter((button) => {
@@ -260,7 +246,7 @@ class Eye:
         for width, height, percent in ((320, 640, 100), (320, 640, 200), (844, 390, 100), (568, 320, 100)):
             self._show(width, height, percent)
             said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
-            said += self.page.evaluate(_BROKEN_CODES)
+            said += [f'"{text}" breaks a code' for _, text in self.page.evaluate(_BROKEN, _CODES)]
             found.update(f"{width}x{height} {percent} %: {each}" for each in said)
         self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
 
@@ -275,7 +261,8 @@ class Eye:
             said = self.page.evaluate(_NO_ROOM) + self.page.evaluate(_FOOT_OUT_OF_SIGHT)
             found.update(f"{width}x{height} {percent} %: {each}" for each in said)
         self._show(390, 844)
-        found.update(self.page.evaluate(_BROKEN_WORDS))
+        broken = self.page.evaluate(_BROKEN, _WORDS)
+        found.update(f'"{word}" is broken in "{text}"' for word, text in broken)
         self.wrong += [f"{name or 'jobs'}: {each}" for each in sorted(found)]
 
     def _show(self, width: int, height: int, percent: int = 100) -> None:
