@@ -64,6 +64,7 @@ export class Sync {
   #running = null;
   #again = false;
   #following = false;
+  #askedMeanwhile = false;
   #started = false;
 
   /** Say what is known before the server has been asked, so that the first screen already says it. */
@@ -163,12 +164,14 @@ export class Sync {
 
   /** Another tab is at it: look what is left once it has finished, or was closed in the middle of it. */
   async #followOtherTab() {
+    // What held the lock this time may have been this very wait, in the moment before it gives the lock back.
+    this.#askedMeanwhile = this.#following;
     if (this.#following) return;
     this.#following = true;
     await withLock(SYNC_LOCK, async () => undefined);
     this.#following = false;
     this.#status.set({ moreToCome: false });
-    if (await this.#status.count()) this.now();
+    if ((await this.#status.count()) || this.#askedMeanwhile) this.now();
   }
 
   async #run() {

@@ -11,8 +11,8 @@ from tests.static import app_server as line
 from tests.static.phone_parts import on_server
 from tests.static.phone_parts import open_bare
 from tests.static.phone_parts import records
-from tests.static.phone_parts import start_parts
 from tests.static.phone_parts import state_on_server
+from tests.waiting import wait_for
 
 
 def test_an_unpaired_phone_keeps_everything_and_says_so(make_phone):
@@ -412,7 +412,6 @@ def hold_sync_lock(page) -> None:
 def test_only_one_tab_syncs_at_a_time(make_phone, app_server):
     phone = make_phone()
     other = open_bare(phone.context, app_server.base)
-    start_parts(other)
     phone.record("a")
     hold_sync_lock(other)
     app_server.requests.clear()
@@ -421,8 +420,20 @@ def test_only_one_tab_syncs_at_a_time(make_phone, app_server):
 
     assert "/api/sync" not in app_server.paths()
     other.evaluate("free()")
+    wait_for(lambda: on_server(app_server) == ["a"])
+
+
+def test_a_sync_asked_for_again_while_another_tab_syncs_follows_it(make_phone, app_server):
+    phone = make_phone()
+    other = open_bare(phone.context, app_server.base)
+    hold_sync_lock(other)
     phone.page.evaluate("sync.now()")
-    assert "/api/sync" in app_server.paths()
+    phone.page.evaluate("sync.now()")
+    app_server.requests.clear()
+
+    other.evaluate("free()")
+
+    wait_for(lambda: "/api/sync" in app_server.paths())
 
 
 def test_a_tab_goes_on_where_another_was_closed_while_it_sent(make_phone, app_server):
