@@ -88,9 +88,9 @@ function check({ state, title, sentence: words }, headline = '') {
  */
 function comparing(work, answer) {
   const claimed = answer.checks.find((each) => each.rule === 'part');
-  if (work.current?.read.compared) {
+  if (work.hand.current?.read.compared) {
     // A slip of the finger is no look.
-    return html`<button class="link-button" type="button" @click=${() => work.compare('')}>${say('counter-compare-again')}</button>`;
+    return html`<button class="link-button" type="button" @click=${() => work.comingIn.compare('')}>${say('counter-compare-again')}</button>`;
   }
   if (claimed?.state !== 'hold' || !answer.pictured) return nothing;
   const { services } = work.ctx;
@@ -112,8 +112,8 @@ function comparing(work, answer) {
       : nothing}
     ${answer.photos.length ? nothing : html`<p>${say('counter-pictures-in-record')}</p>`}
     <div class="answers">
-      <button class="answer" type="button" @click=${() => work.compare('same')}><span>${say('counter-same-part')}</span></button>
-      <button class="answer" type="button" @click=${() => work.compare('other')}><span>${say('counter-other-part')}</span></button>
+      <button class="answer" type="button" @click=${() => work.comingIn.compare('same')}><span>${say('counter-same-part')}</span></button>
+      <button class="answer" type="button" @click=${() => work.comingIn.compare('other')}><span>${say('counter-other-part')}</span></button>
     </div>
   </section>`;
 }
@@ -125,7 +125,7 @@ function comparing(work, answer) {
  * @param {import('./entered.js').Otherwise} chosen
  */
 export function otherwiseCard(work, answer, chosen) {
-  const set = work.enterOtherwise;
+  const set = work.hand.enterOtherwise;
   return html`<section class="card screen-stack">
     <h1>${sentence(say('counter-otherwise-on', { code: answer.shown }))}</h1>
     <p class="lead">${say('counter-proposed', { decision: answer.word, why: answer.headline })}</p>

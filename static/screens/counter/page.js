@@ -14,7 +14,6 @@ import { helpRow } from '../frame/help-link.js';
 import { phoneNotices } from '../phone/phone-notices.js';
 import { linkTo, to } from '../frame/router.js';
 import { nearLabels } from '../scan/near-labels.js';
-import { scanHost } from '../scan/scan-host.js';
 import { nothingRead, proposal } from './asking.js';
 import { standingWithOthers } from './others.js';
 import { otherwiseCard, proposalCard } from './card.js';
@@ -22,16 +21,15 @@ import { dayCounts, localDay } from './day.js';
 import { decisionButtons, decisionKeys } from './decision-keys.js';
 import { serialKey } from './entered.js';
 import { handScanner } from './hand-scanner.js';
+import { live } from './live.js';
 import { queue } from './queue.js';
 import { counterSettings, settingsCard } from './settings.js';
 import { severalParts } from './several.js';
 import { slipsAside } from './slips.js';
 import { isWide, station } from './station.js';
-import { decided, told, which, whose } from './told.js';
+import { decided, told, which } from './told.js';
 import { workOn } from './work.js';
 import { say } from '../../words/words.js';
-
-const FORMATS = ['qr_code', 'data_matrix', 'code_128'];
 
 export const counterPage = {
   /**
@@ -54,18 +52,18 @@ export const counterPage = {
   draw(ctx) {
     if (!ctx.data.actor) return askName(ctx);
     const work = workOn(ctx);
-    void work.hear();
+    void work.hand.hear();
     decisionKeys(ctx, (decision) => press(work, decision));
     const parts = partsOf(work);
     const body = isWide(ctx) ? station(work, parts.body) : parts.body;
-    return { ...parts, body: html`${body}${handScanner(ctx, work.keyed)}` };
+    return { ...parts, body: html`${body}${handScanner(ctx, work.comingIn.keyed)}` };
   },
 };
 
 /** @param {import('./work.js').Work} work */
 function partsOf(work) {
   const { ctx } = work;
-  if (work.current) return decideParts(work, work.current);
+  if (work.hand.current) return decideParts(work, work.hand.current);
   if (ctx.form.several) return { ...head(ctx), ...severalParts(work) };
   if (ctx.form.mode === 'camera') return { ...head(ctx), ...live(work, nothing), main: null, second: typeButton(work) };
   if (ctx.form.mode === 'type') return typeParts(work);
@@ -97,51 +95,24 @@ function typeButton(work) {
 }
 
 /**
- * The camera, what a code said that is no label, and what is under it.
- * @param {import('./work.js').Work} work
- * @param {unknown} below
- */
-function live(work, below) {
-  const { form } = work.ctx;
-  return {
-    key: 'live',
-    body: html`<div class="counter-live" data-at-hand=${work.current !== null}>
-        ${form.mode === 'camera'
-          ? scanHost(work.ctx, { words: say('counter-aim'), formats: FORMATS, onTexts: work.show, onPicture: work.see }, 'counter')
-          : nothing}
-      </div>
-      ${told(work.ctx.form.told, work)} ${which(work)} ${whose(work)} ${below === nothing ? ready(work) : below}`,
-  };
-}
-
-/** @param {import('./work.js').Work} work */
-function ready(work) {
-  return html`${decided(work)}
-    <p class="lead">${work.ctx.form.done ? say('counter-ready') : say('counter-show-label')}</p>
-    <div class="ways-row">
-      <button class="link-button" type="button" @click=${work.close}>${say('scan-close')}</button>
-    </div>`;
-}
-
-/**
  * @param {import('./work.js').Work} work
  * @param {import('./asking.js').Current} current
  */
 function decideParts(work, { answer }) {
-  const { ctx, otherwise } = work;
+  const { ctx, otherwise } = work.hand;
   if (otherwise) {
     const ready = otherwise.decision && otherwise.reason.trim();
     const word = answer.decisions.find((each) => each.decision === otherwise.decision)?.word;
     const decide = () => {
-      if (ready) return work.decide(otherwise.decision, otherwise.reason.trim());
-      return work.enterOtherwise({ asked: true });
+      if (ready) return work.deciding.decide(otherwise.decision, otherwise.reason.trim());
+      return work.hand.enterOtherwise({ asked: true });
     };
     return {
       ...head(ctx),
       key: 'otherwise',
       body: otherwiseCard(work, answer, otherwise),
       main: { words: word ? say('counter-decide-on', { decision: word, code: answer.shown }) : say('counter-decide'), run: decide },
-      second: { words: say('counter-as-proposed'), run: work.asProposed },
+      second: { words: say('counter-as-proposed'), run: work.hand.asProposed },
     };
   }
   const below = html`${isWide(ctx) ? decisionButtons(answer, (decision) => press(work, decision)) : nothing}
@@ -149,8 +120,8 @@ function decideParts(work, { answer }) {
     <div class="ways-row">
       ${answer.waiting
         ? nothing
-        : html`<button class="link-button" type="button" @click=${work.receive}>${say('counter-receive')}</button>`}
-      <button class="link-button" type="button" @click=${work.leave}>
+        : html`<button class="link-button" type="button" @click=${work.deciding.receive}>${say('counter-receive')}</button>`}
+      <button class="link-button" type="button" @click=${work.hand.leave}>
         ${answer.waiting ? say('counter-later') : say('counter-leave')}
       </button>
       ${answer.code.includes('@') && answer.against.includes('label')
@@ -166,8 +137,8 @@ function decideParts(work, { answer }) {
   return {
     ...head(ctx),
     ...live(work, below),
-    main: { words: say('counter-decide-on', { decision: answer.word, code: answer.shown }), run: () => work.decide(answer.proposed) },
-    second: { words: say('counter-otherwise'), run: () => work.enterOtherwise({}) },
+    main: { words: say('counter-decide-on', { decision: answer.word, code: answer.shown }), run: () => work.deciding.decide(answer.proposed) },
+    second: { words: say('counter-otherwise'), run: () => work.hand.enterOtherwise({}) },
   };
 }
 
@@ -181,7 +152,7 @@ function serialField(work, unit) {
   const key = serialKey(unit);
   const enter = () => {
     const serial = (ctx.form[key] ?? '').trim();
-    return serial ? work.serial(serial) : undefined;
+    return serial ? work.comingIn.serial(serial) : undefined;
   };
   return html`<details class="more" ?open=${key in ctx.form}>
     <summary>${say('counter-serial')}</summary>
@@ -196,12 +167,12 @@ function serialField(work, unit) {
  * @param {string} decision
  */
 function press(work, decision) {
-  const { current, ctx, otherwise } = work;
+  const { current, ctx, otherwise } = work.hand;
   if (!current || ctx.busy) return;
-  if (decision === current.answer.proposed) void work.decide(decision);
-  else if (otherwise?.decision === decision && otherwise.reason.trim()) void work.decide(decision, otherwise.reason.trim());
+  if (decision === current.answer.proposed) void work.deciding.decide(decision);
+  else if (otherwise?.decision === decision && otherwise.reason.trim()) void work.deciding.decide(decision, otherwise.reason.trim());
   else {
-    work.enterOtherwise({ decision, asked: otherwise?.decision === decision });
+    work.hand.enterOtherwise({ decision, asked: otherwise?.decision === decision });
     /** @type {HTMLElement | null} */
     const first = document.querySelector('input[name=reason]');
     first?.focus();
@@ -216,7 +187,7 @@ function typeParts(work) {
   const { ctx } = work;
   const look = () => {
     const typed = (ctx.form.typed ?? '').trim();
-    if (typed) return work.take([typed], 'typed');
+    if (typed) return work.comingIn.take([typed], 'typed');
     ctx.form.told = { title: say('scan-nothing-typed'), sentence: say('scan-nothing-typed-do') };
     return ctx.redraw();
   };
@@ -227,7 +198,7 @@ function typeParts(work) {
       <div @keydown=${onEnter(look)}>
         ${textField(ctx, 'typed', say('scan-code'), { note: say('scan-code-note'), capitals: true })}
       </div>
-      ${nearLabels(ctx, ctx.form.typed ?? '', (text) => work.take([text], 'typed'))} ${told(ctx.form.told, work)}
+      ${nearLabels(ctx, ctx.form.typed ?? '', (text) => work.comingIn.take([text], 'typed'))} ${told(ctx.form.told, work)}
       <div class="ways-row"><button class="link-button" type="button" @click=${work.close}>${say('frame-back')}</button></div>`,
     main: { words: say('counter-look-up'), run: look },
     second: { words: say('scan-use-camera'), run: work.open },

@@ -39,7 +39,7 @@ function byReason(waiting) {
  * @param {[string, WaitingReturn[]]} group
  */
 function reason(work, [why, lines]) {
-  const together = () => work.several(why, lines.map(({ unit }) => unit));
+  const together = () => work.deciding.several(why, lines.map(({ unit }) => unit));
   return html`<ul class="list">
       ${rows(lines, waitingRow)}
     </ul>

@@ -43,7 +43,7 @@ function alike(work, cards) {
   const [{ answer }] = cards;
   const decide = (/** @type {import('../../core/views.js').CounterCard['decisions'][0]} */ { decision, overrules }) => {
     const why = (ctx.form.together ?? '').trim();
-    if (!overrules || why) return work.decideSeveral(cards, decision, overrules ? why : '');
+    if (!overrules || why) return work.deciding.decideSeveral(cards, decision, overrules ? why : '');
     ctx.form.several = { ...ctx.form.several, asked: true };
     return ctx.redraw();
   };

@@ -28,7 +28,7 @@ import { say } from '../../words/words.js';
  */
 export function told(said, work) {
   // What was read of one part says nothing of another, which the address may have named meanwhile.
-  if (!said || (said.unit && said.unit !== work.current?.answer.unit)) return nothing;
+  if (!said || (said.unit && said.unit !== work.hand.current?.answer.unit)) return nothing;
   return html`<section class="panel panel-ask" role="alert">
     <p class="panel-kicker">${icon('ask')}<span>${said.title}</span></p>
     <p class="told-holds">${sentence(said.sentence)}</p>
@@ -36,7 +36,7 @@ export function told(said, work) {
       ? html`<div class="answers">
           ${said.choices.map(
             (choice) =>
-              html`<button class="answer" type="button" @click=${() => work.choose(choice)}><span>${choice.words}</span></button>`,
+              html`<button class="answer" type="button" @click=${() => work.comingIn.choose(choice)}><span>${choice.words}</span></button>`,
           )}
         </div>`
       : nothing}
@@ -58,7 +58,7 @@ function ofSerial(sensors, serial, work) {
   return html`<ul class="which">
     ${sensors.map(
       ({ unit, shown, code: text, vehicle, part }) => html`<li>
-        <button class="which-button" type="button" @click=${() => work.bySerial(unit, serial)}>
+        <button class="which-button" type="button" @click=${() => work.comingIn.bySerial(unit, serial)}>
           ${text ? code(shown, { size: 'large' }) : shown}<span class="list-note">${[vehicle, part].filter(Boolean).join(' · ')}</span>
         </button>
       </li>`,
@@ -76,7 +76,7 @@ export function which(work) {
     <ul class="which">
       ${labels.map(
         (/** @type {{text: string, shown: string}} */ { text, shown }) => html`<li>
-          <button class="which-button" type="button" @click=${() => work.take([text])}>${code(shown, { size: 'large' })}</button>
+          <button class="which-button" type="button" @click=${() => work.comingIn.take([text])}>${code(shown, { size: 'large' })}</button>
         </li>`,
       )}
     </ul>
@@ -85,14 +85,14 @@ export function which(work) {
 
 /** A symbol that was not seen together with the label at hand. @param {Work} work */
 export function whose(work) {
-  const { current } = work;
+  const { current } = work.hand;
   if (!current || work.ctx.form.whose?.unit !== current.answer.unit) return nothing;
   return html`<section class="panel panel-ask" role="alert">
     <p class="panel-kicker">${icon('ask')}<span>${say('counter-whose')}</span></p>
     <p>${sentence(say('counter-whose-why', { code: current.answer.shown }))}</p>
     <div class="answers">
-      <button class="answer" type="button" @click=${work.itsOwn}><span>${sentence(say('counter-whose-this', { code: current.answer.shown }))}</span></button>
-      <button class="answer" type="button" @click=${work.anothers}><span>${say('counter-whose-other')}</span></button>
+      <button class="answer" type="button" @click=${work.comingIn.itsOwn}><span>${sentence(say('counter-whose-this', { code: current.answer.shown }))}</span></button>
+      <button class="answer" type="button" @click=${work.comingIn.anothers}><span>${say('counter-whose-other')}</span></button>
     </div>
   </section>`;
 }
@@ -109,7 +109,7 @@ export function decided(work) {
     <div class="ways-row">
       ${(done.after ?? []).map(
         (/** @type {Action} */ handover) =>
-          html`<button class="small-button" type="button" @click=${() => work.handOn(handover)}>${handover.words}</button>`,
+          html`<button class="small-button" type="button" @click=${() => work.deciding.handOn(handover)}>${handover.words}</button>`,
       )}
     </div>
     ${done.slip ? html`<p class="soft">${say('counter-slip-state', { state: done.slip })}</p>` : nothing}
@@ -120,7 +120,7 @@ export function decided(work) {
       <a class="link-button" href=${linkTo(to.unitSheet(done.unit, 'slip'))}>${say('counter-slip-paper')}</a>
     </div>
     ${last && !done.handed
-      ? html`<button class="link-button" type="button" @click=${() => work.takeBack(last)}>${icon('undo')} ${say('counter-take-back')}</button>`
+      ? html`<button class="link-button" type="button" @click=${() => work.deciding.takeBack(last)}>${icon('undo')} ${say('counter-take-back')}</button>`
       : nothing}
   </section>`;
 }
