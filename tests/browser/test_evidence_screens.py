@@ -105,6 +105,12 @@ def beyond(page, way):
     return page.locator(".trail-more button", has_text=way).all_inner_texts()
 
 
+def goes(page, way, words):
+    """Tap the button with these words, and wait until the trail has moved so far that it says others."""
+    page.locator(".trail-more button", has_text=way).click()
+    wait_until(page, "(words) => !document.querySelector('.trail-more').innerText.includes(words)", words)
+
+
 @pytest.mark.parametrize("part", ["/trail", "/report"])
 @pytest.mark.parametrize("width", [320, 390])
 def test_a_trail_that_goes_on_sideways_says_how_many_tests_are_out_of_sight(take_screens, part, width):
@@ -121,13 +127,9 @@ def test_a_trail_that_goes_on_sideways_says_how_many_tests_are_out_of_sight(take
         earlier = int(found[0].split()[0])
         assert earlier < seen[0]
         seen[0] = earlier
-        page.locator(".trail-more button", has_text="earlier").click()
-        page.wait_for_timeout(100)
+        goes(page, "earlier", found[0])
     while found := beyond(page, "later"):
-        page.locator(".trail-more button", has_text="later").click()
-        wait_until(
-            page, "(words) => !document.querySelector('.trail-more').innerText.includes(words)", found[0]
-        )
+        goes(page, "later", found[0])
         seen[1] += 1
     assert seen[1] >= 1
     assert beyond(page, "earlier")
