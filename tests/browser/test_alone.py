@@ -233,11 +233,12 @@ def test_a_phone_that_promises_to_keep_it_is_left_in_peace_longer(take):
     phone = take().holds(exchanged())
     phone.context.add_init_script(KEPT)
     page = phone.show()
-    # The promise is asked for on the first look.
-    wait_until(page, "() => document.querySelector('.pill').innerText.includes('in no file yet')")
+    # The promise is asked for on the first look; once it is on record, a line does.
+    line = page.get_by_role("link", name=re.compile("entries and|entries in no file"))
+    line.wait_for()
     page.reload()
     assert reminder(page) is None
-    page.get_by_role("link", name=re.compile("entries and|entries in no file")).wait_for()
+    line.wait_for()
 
     phone.context.add_init_script(LATER % 8)
     page.reload()
