@@ -13,7 +13,7 @@ from tests.browser_support import Complaints
 from tests.browser_support import FakeCamera
 from tests.browser_support import launch_profile
 from tests.browser_support import wait_until
-from tests.static.builds import WHOLE
+from tests.static.builds import wait_for_offline_use
 
 CODES = labels.codes_from([(index * 89 + 13) % 256 for index in range(2000)], 30)
 _PIXELS_A_MODULE = 9
@@ -73,9 +73,7 @@ class Phone:
 
     def wait_for_offline_use(self) -> None:
         """Wait until the app is on the phone, as its screen about this phone says."""
-        wait_until(self.page, "() => navigator.serviceWorker.controller !== null || navigator.serviceWorker"
-                   ".getRegistration().then((r) => Boolean(r && r.active))", seconds=30)  # fmt: skip
-        wait_until(self.page, WHOLE, seconds=30)
+        wait_for_offline_use(self.page)
 
     def offline(self) -> None:
         """Cut the network."""
