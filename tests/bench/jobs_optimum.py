@@ -9,7 +9,7 @@ with the pole, both since anything was changed. Nothing is bought, so that a bad
 
 A comeback and a good part bought weigh so much that it has about as few of them as the goals allow: by their
 60 and 45 minutes alone it would buy half a good part in 100 jobs, on the word of one ear at the bumper.
-Nominal, reach 2.5: 11.83 minutes where cleaning pays the reach of a position, as it did before (the spare
+Nominal, reach 2.5: 11.82 minutes where cleaning pays the reach of a position, as it did before (the spare
 in, the unit back to be told, the spare in again), and 10.20 now that a face is wiped with nothing opened
 (wiped, then the spare in). A good part that weighs more is bought less often, for more minutes: of at most 6
 moves, 0.26 in 100 at 10.60 and 0.10 at 11.73 where misses are three times as likely (400, 1,600), 0.21 at
