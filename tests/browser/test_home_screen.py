@@ -27,6 +27,19 @@ PROMPTS = """() => {
 }"""
 TOUCHES = "Object.defineProperty(navigator, 'maxTouchPoints', { value: 5 });"
 LATER = """(days) => { const now = Date.now; Date.now = () => now() + days * 24 * 3600 * 1000; }"""
+# Nothing more is written until it lets go.
+HOLDS_THE_STORE = """() => new Promise((held) => {
+  const opening = indexedDB.open('swaptrail');
+  opening.onsuccess = () => {
+    const meta = opening.result.transaction('meta', 'readwrite').objectStore('meta');
+    const again = () => {
+      held();
+      if (globalThis.letsGo) opening.result.close();
+      else meta.count().onsuccess = again;
+    };
+    meta.count().onsuccess = again;
+  };
+})"""
 CLIPBOARD = """navigator.clipboard.writeText = async (text) => { globalThis.copied = text; };"""
 
 
@@ -112,7 +125,10 @@ def test_once_it_was_put_there_the_page_offers_it_no_more(take_screens):
     phone = take_screens(user_agent=ANDROID).holds(job_driver().open())
     page = phone.show()
     offer(page).wait_for()
+    page.evaluate(HOLDS_THE_STORE)
     page.evaluate("dispatchEvent(new Event('appinstalled'))")
+    assert offer(page).is_visible(), "it stands until that is written"
+    page.evaluate("globalThis.letsGo = true")
     offer(page).wait_for(state="detached")
     waits_longer(phone, page, 8)
     page.locator("#app:not([inert])").wait_for()

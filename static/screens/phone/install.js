@@ -32,8 +32,8 @@ let putOff;
  * @param {() => void} onChange
  */
 export async function watchInstall(device, onChange) {
-  addEventListener('appinstalled', () => {
-    keepPutOff(device, { at: Date.now(), unsent: 0, level: 'strong', installed: true });
+  addEventListener('appinstalled', async () => {
+    await keepPutOff(device, { at: Date.now(), unsent: 0, level: 'strong', installed: true });
     installPrompt.set(null);
   });
   putOff ??= (await device.setting(SETTING)) ?? null;
@@ -100,9 +100,9 @@ export async function putInstallOff({ device, sync }) {
  * @param {PutOff} value
  */
 async function keepPutOff(device, value) {
-  putOff = value;
-  // Only an offer: on a full phone it may be forgotten.
+  // Only an offer: on a full phone it may be forgotten. It goes once that is written: the page may be closed then.
   await device.saveSetting(SETTING, value).catch(() => undefined);
+  putOff = value;
 }
 
 /**
