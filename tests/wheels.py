@@ -112,7 +112,6 @@ def _build(folder: Path) -> None:
         cwd=ROOT,
         check=True,
         capture_output=True,
-        timeout=300,
     )
     (wheel,) = folder.glob("*.whl")
     unpack(wheel, folder / "all")
