@@ -12,8 +12,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
-from server.web.shell import core_digest
-from server.web.shell import core_files
+from server.web.core_files import core_digest
+from server.web.core_files import core_files
 
 # What a phone imports at its start; whatever it imports from a function may come late.
 _FIRST = "server/core/host.py"

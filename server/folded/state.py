@@ -12,11 +12,11 @@ from typing import Any
 from sqlite_utils import Database
 
 from server.core.codes.numbers import plain
+from server.core.facts.apply import apply
+from server.core.facts.apply import history_entry
+from server.core.facts.apply import is_newer
 from server.core.facts.connected import names
 from server.core.facts.corrections import right
-from server.core.facts.fold import apply
-from server.core.facts.fold import history_entry
-from server.core.facts.fold import is_newer
 from server.core.facts.labelling import carried
 from server.core.state.state import State
 from server.folded import corrections

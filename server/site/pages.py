@@ -11,7 +11,7 @@ from server.web.security import content_security_policy
 from server.web.shell import PLAIN_URL
 from server.web.shell import Shell
 from server.web.shell import load_shell
-from server.web.shell import script_sources
+from server.web.shell_pages import script_sources
 
 NOT_FOUND = "404.html"
 HEADERS = "_headers"

@@ -5,20 +5,20 @@ service worker. Nothing on disk can change under a phone that is installing. The
 its files with the build in their address, so that files of two builds never meet in one page.
 """
 
-import base64
 import functools
 import gzip
 import hashlib
-import html
 import json
-import re
 from collections.abc import Callable
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from server.refusals import CommandRefused
-from server.words.files import FIRST
+from server.web.core_files import core_bundle
+from server.web.shell_pages import ShellIncomplete
+from server.web.shell_pages import at_whole_addresses
+from server.web.shell_pages import script_sources
+from server.web.shell_pages import with_own_words
 from server.words.files import languages
 from server.words.files import sent_source_of
 
@@ -73,16 +73,11 @@ NOT_KEPT = {
 _PLAIN_SCRIPT = "/app/plain.js"
 _OUTSIDE_APP = {"index.html", "plain.html", "sw.js", "manifest.webmanifest"}
 _NEEDED = (*sorted(_OUTSIDE_APP), "vendor/micropython/micropython.wasm", "help/en/README.md")
-_INLINE_SCRIPT = re.compile(rb"<script(?:\s[^>]*)?>(.+?)</script>", re.DOTALL)
 
 
 # Takes index.html and a build, returns the page as it is sent.
 Placed = Callable[[bytes, str], bytes]
 _NO_BUILD = "0" * 16
-
-
-class ShellIncomplete(CommandRefused):
-    """Files of the phone app are missing; the text says how to get them."""
 
 
 @dataclass(frozen=True)
@@ -154,10 +149,10 @@ def load_shell(
             "with pip, which fetches what the app is made of."
         )
     pages = {
-        url: _with_own_words((static / name).read_bytes(), area)
+        url: with_own_words((static / name).read_bytes(), area)
         for url, name, area in ((SHELL_URL, "index.html", "begin"), (PLAIN_URL, "plain.html", "plain"))
     }
-    placed = placed or _placed
+    placed = placed or at_whole_addresses
     assets = {url: _packed(placed(page, _NO_BUILD), ".html") for url, page in pages.items()}
     for url, body in (beside or {}).items():
         assets[url] = _packed(body, ".html")
@@ -230,33 +225,6 @@ def app_files(static: Path) -> list[Path]:
     )
 
 
-@functools.cache
-def core_bundle() -> bytes:
-    """Returns the core's Python files as the JSON that the phone writes into its interpreter.
-
-    Read once in a process: it is the core that this process concludes by.
-    """
-    return json.dumps(
-        {"digest": core_digest(), "files": core_files()}, ensure_ascii=False, sort_keys=True
-    ).encode()
-
-
-@functools.cache
-def core_digest() -> str:
-    """Returns by which core's files this program concludes, whether or not they were compiled for a phone."""
-    files = json.dumps({"files": core_files()}, ensure_ascii=False, sort_keys=True)
-    return hashlib.sha256(files.encode()).hexdigest()
-
-
-def core_files() -> dict[str, str]:
-    """Returns the core's Python files by the name under which the phone keeps them."""
-    package = Path(__file__).resolve().parents[1]
-    files = {"server/__init__.py": (package / "__init__.py").read_text("utf-8")}
-    for file in (package / "core").rglob("*.py"):
-        files[f"server/{file.relative_to(package).as_posix()}"] = file.read_text("utf-8")
-    return files
-
-
 def _asset(file: Path) -> Asset:
     packed = file.with_name(f"{file.name}.br")
     return _packed(file.read_bytes(), file.suffix, packed.read_bytes() if packed.is_file() else None)
@@ -278,34 +246,6 @@ def _build_id(assets: dict[str, Asset], worker: str) -> str:
     return digest.hexdigest()[:16]
 
 
-def _with_own_words(page: bytes, name: str) -> bytes:
-    """Returns a page with what it says itself, the area `name`, in every language.
-
-    Scripts find it in an attribute, and with it which languages there are; `{begin-purpose}` in the page
-    becomes the text in the first language, `{begin-no-script}`, which no script can change, in all.
-    """
-    from server.words.sheet import area
-
-    said = {language: area(name, language) for language in languages()}
-    text = page.decode()
-    marked = text.replace(
-        "<html ", f'<html data-words="{html.escape(json.dumps(said, ensure_ascii=False))}" ', 1
-    )
-    if marked == text:
-        raise ShellIncomplete(f"A page of static/ has no <html ...> to take the words of {name}.")
-    for each, first in said[FIRST].items():
-        everywhere = " ".join(own[each] for own in said.values() if each in own)
-        marked = marked.replace(
-            f"{{{each}}}", html.escape(everywhere if each.endswith("-no-script") else first)
-        )
-    return marked.encode()
-
-
-def _placed(page: bytes, build: str) -> bytes:
-    """Returns the page with whole addresses: it is the answer at /u/<code>, too, so none may be relative."""
-    return page.replace(b'"./', b'"/').replace(b'"/app/', f'"/app/{build}/'.encode())
-
-
 def _fill(
     worker: str, build: str, assets: dict[str, Asset], of_languages: dict[str, list[str]], late: list[str]
 ) -> str:
@@ -322,14 +262,3 @@ def _fill(
         "languages": {language: listed(urls) for language, urls in of_languages.items()},
     }
     return worker.replace(PLACEHOLDER, json.dumps(precache))
-
-
-def script_sources(page: bytes) -> list[str]:
-    """Returns the CSP sources of the page's inline scripts, in practice its import map.
-
-    An import map cannot be a file of its own, and the policy allows no inline script unnamed.
-    """
-    return [
-        "'sha256-" + base64.b64encode(hashlib.sha256(script).digest()).decode() + "'"
-        for script in _INLINE_SCRIPT.findall(page)
-    ]

@@ -2,8 +2,8 @@
 
 import pytest
 
+from server.core.facts.apply import apply
 from server.core.facts.fold import Fold
-from server.core.facts.fold import apply
 from server.core.log import canon
 from server.core.state.index import Index
 from tests.core.random_logs import random_log

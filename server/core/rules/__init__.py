@@ -16,10 +16,10 @@ A rule is `refuse(fold, draft, job) -> refusal | None`; a refusal is made by `re
 only before a fact is recorded on a phone; the fold never refuses.
 """
 
+from ..facts.apply import known_by
 from ..facts.corrections import PUT_RIGHT
 from ..facts.corrections import right
 from ..facts.corrections import target_of
-from ..facts.fold import known_by
 from ..facts.kinds import KINDS
 from ..state.job import find_job
 from . import bad_stock

@@ -272,7 +272,7 @@ def new_vehicle(vehicle: dict) -> dict:
 def new_job(identity: str, data: dict, at: int) -> dict:
     """Return a job as it stands right after it was opened.
 
-    `entries` is how many entries on it count, `phones` the last one of each phone (`fold.note_entry`); a job
+    `entries` is how many entries on it count, `phones` the last one of each phone (`apply.note_entry`); a job
     that one phone closed while another worked on is `reopened`, as {"closed", "went_on"}.
     """
     return {

@@ -29,7 +29,7 @@ from server.phones.installation import installation_id
 from server.phones.signing import Signer
 from server.refusals import CommandRefused
 from server.storage import at_one_moment
-from server.web.shell import core_digest
+from server.web.core_files import core_digest
 
 
 class Made(NamedTuple):

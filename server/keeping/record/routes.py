@@ -36,13 +36,13 @@ from server.web.answers import json_answer
 from server.web.bodies import json_object
 from server.web.bodies import larger_bodies
 from server.web.bodies import text_field
+from server.web.core_files import core_digest
 from server.web.database import data_folder
 from server.web.database import database
 from server.web.errors import BadRequest
 from server.web.errors import Busy
 from server.web.errors import NotFound
 from server.web.errors import TooLarge
-from server.web.shell import core_digest
 from server.words.spoken import say
 
 blueprint = Blueprint("records", __name__)

@@ -24,7 +24,7 @@ from server.phones.signing import fingerprint
 from server.phones.signing import signer
 from server.refusals import CommandRefused
 from server.storage import folder_with_data
-from server.web.shell import core_digest
+from server.web.core_files import core_digest
 from server.words.spoken import say
 from server.words.spoken import text
 

@@ -9,8 +9,8 @@ import pytest
 
 from server.app import Config
 from server.app import create_app
+from server.web.core_files import core_files
 from server.web.shell import NOT_KEPT
-from server.web.shell import core_files
 from tests.server.phone import BASE
 from tests.server.phone import Phone
 from tests.server.web.test_assets import page_of

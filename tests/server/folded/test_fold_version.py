@@ -37,6 +37,7 @@ FOLDING = {
     "state/stories.py",
     "state/index.py",
     "state/state.py",
+    "facts/apply.py",
     "facts/connected.py",
     "facts/corrections.py",
     "facts/fold.py",
