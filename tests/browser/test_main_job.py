@@ -1,7 +1,6 @@
 """The main job on a phone: network off after the first visit, labels read by the camera, to the close."""
 
 import os
-import socket
 from pathlib import Path
 
 import pytest
@@ -12,6 +11,7 @@ from tests.browser.phone import qr_picture
 from tests.browser.phone_log import facts
 from tests.browser_support import ROOT
 from tests.browser_support import start_server
+from tests.ports import free_port
 
 OUTER, INNER = "right outer", "right inner"
 
@@ -24,10 +24,7 @@ def server(tmp_path, request):
     """A fresh server; its first pairing link is `link`. From the wheel its app is bundled."""
     from_wheel = getattr(request, "param", "wheel") == "wheel"
     package = request.getfixturevalue("installed") if from_wheel else ROOT
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    server = start_server(tmp_path / "data", port, package)
+    server = start_server(tmp_path / "data", free_port(), package)
     yield server
     server.stop()
 

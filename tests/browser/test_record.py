@@ -1,6 +1,5 @@
 """A record goes from one server to another: taken along, verified, shown; an altered one is not."""
 
-import socket
 from contextlib import closing
 from pathlib import Path
 
@@ -17,6 +16,7 @@ from server.storage import DataFolder
 from tests.browser.screens import screens
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
+from tests.ports import free_port
 from tests.server.keeping.record_yard import BAD_CODE
 from tests.server.keeping.record_yard import filled
 
@@ -26,10 +26,7 @@ UNCONFIRMED = "Nobody has confirmed whose seal this is"
 
 def served(data: Path, package: Path):
     """Serves a data folder as a process of its own, from the installed package."""
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        port = free.getsockname()[1]
-    return start_server(data, port, package)
+    return start_server(data, free_port(), package)
 
 
 @pytest.fixture(scope="module")
