@@ -6,11 +6,14 @@ from contextlib import closing
 import pytest
 
 from tests.browser.mechanic import Mechanic
+from tests.browser.pace import paced
 from tests.browser.phone import Phone
 from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 
 OUTER = "right outer"
+# A busy machine may come to its next tap later than a hand would.
+UNDO_STAYS = paced(("screens/frame/recorder.js", "UNDO_MS", 40))
 # How far below the first one the middle of each part of the head stands.
 MIDDLES = """() => {
   const head = document.querySelector(".screen-head");
@@ -38,6 +41,7 @@ def take_phone(tmp_path):
 
         def take(**options):
             taken.append(opened.enter_context(closing(Phone(tmp_path / "phone", server.base, **options))))
+            taken[-1].page.add_init_script(UNDO_STAYS)
             return taken[-1], server.link()
 
         yield take
