@@ -1,5 +1,7 @@
 """A repair at the phone: where it was, what was done, pictures of it; then the bad reading once more."""
 
+import functools
+
 import pytest
 
 from tests.browser.phone_log import facts
@@ -32,6 +34,7 @@ def told(page, kind):
     return [fact["data"] for fact in facts(page) if fact["kind"] == kind]
 
 
+@functools.cache
 def stuck():
     """Return a driver at the step where every check of the wiring was good and the fault stayed."""
     driver = job_driver()

@@ -5,6 +5,7 @@ import json
 from server.core.host import Host
 from tests.browser_support import Complaints
 from tests.static.app_server import BARE_PAGE
+from tests.static.pictures import as_text
 from tests.static.pictures import encoded
 
 PARTS = """async ({ sync = false, timeoutSeconds = 30 } = {}) => {
@@ -62,8 +63,9 @@ class Recording:
 
     def record_photo(self, picture):
         self.page.evaluate(
-            """async (bytes) => {
-              window.photo = await photos.prepare(new Blob([Uint8Array.from(bytes)]));
+            """async (text) => {
+              const bytes = Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0));
+              window.photo = await photos.prepare(new Blob([bytes]));
               const [{ id: layout, positions }] = await core.call('layouts');
               const job = device.newId('j');
               const vehicle = { id: device.newId('v'), name: 'blue estate', vin: '' };
@@ -75,7 +77,7 @@ class Recording:
               ], { photo });
               if (result.refusal) throw new Error(result.refusal.sentence);
             }""",
-            list(encoded(picture)),
+            as_text(encoded(picture)),
         )
 
 

@@ -1,5 +1,6 @@
 """Pictures made up for tests, as files that a phone might hand over."""
 
+import base64
 import io
 
 from PIL import Image
@@ -18,6 +19,14 @@ def encoded(image: Image.Image, form="JPEG", **options) -> bytes:
     file = io.BytesIO()
     image.save(file, form, **options)
     return file.getvalue()
+
+
+def as_text(data: bytes) -> str:
+    """Return bytes as a page is given them, for `Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0))`.
+
+    As a list of numbers each byte costs a driver of browsers as much as a whole text.
+    """
+    return base64.b64encode(data).decode()
 
 
 def with_location(orientation=1) -> Image.Exif:
