@@ -76,7 +76,8 @@ class Phone:
         wait_for_offline_use(self.page)
 
     def offline(self) -> None:
-        """Cut the network."""
+        """Cut the network, once the page's worker answers for it: else a browser notes each question."""
+        wait_until(self.page, "() => navigator.serviceWorker.controller !== null", seconds=30)
         self.context.set_offline(True)
 
     def online(self) -> None:

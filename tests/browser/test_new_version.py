@@ -13,6 +13,23 @@ BUTTON = "Change over now"
 FORM = """() => [...document.querySelectorAll('main input, main textarea, main [aria-pressed]')].map(
   ({ name, id, value, checked, ariaPressed }) => [name, id, value, checked, ariaPressed])"""
 SHOWN = "document.querySelector('main').innerText"
+# Questions that the core has not answered yet.
+COUNT_QUESTIONS = """(() => {
+  window.unanswered = 0;
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (message, ...rest) {
+    if (typeof message.text === 'string') {
+      unanswered += 1;
+      const heard = ({ data }) => {
+        if (data.id !== message.id) return;
+        this.removeEventListener('message', heard);
+        unanswered -= 1;
+      };
+      this.addEventListener('message', heard);
+    }
+    return postMessage.call(this, message, ...rest);
+  };
+})()"""
 SHOWS = f"(text) => {SHOWN} === text"
 
 
@@ -20,6 +37,7 @@ SHOWS = f"(text) => {SHOWN} === text"
 def phone(screen_browser, own_app):
     """Give a phone of that app."""
     with screens(screen_browser, own_app.base, worker=True) as phone:
+        phone.context.add_init_script(COUNT_QUESTIONS)
         yield phone
 
 
@@ -45,8 +63,9 @@ def change_over(phone) -> None:
 
 
 def as_it_stands(page) -> tuple:
-    """Return what a form shows, once it has come to rest."""
+    """Return what a form shows, once it has come to rest: its pauses are over, and the core has answered."""
     page.wait_for_timeout(400)
+    wait_until(page, "unanswered === 0")
     return page.evaluate(FORM), page.evaluate(SHOWN)
 
 

@@ -25,9 +25,8 @@ def configuration(data, replica):
     return text.replace("data/swaptrail.db", str(data)).replace("/mnt/elsewhere/swaptrail", str(replica))
 
 
-def write_for(seconds, db, entries):
-    until = time.monotonic() + seconds
-    while time.monotonic() < until:
+def write(count, db, entries):
+    for _ in range(count):
         new = [entry_after(entries, DEVICE, "cleaned", {"position": "x", "note": ""})]
         entries += new
         events.receive(db, new, None, NOW)
@@ -41,10 +40,13 @@ def test_what_was_streamed_is_restored_whole(tmp_path):
     config.write_text(configuration(folder.database, tmp_path / "replica"))
     entries = []
     with closing(folder.open()) as db, (tmp_path / "log").open("wb") as log:
-        write_for(0.2, db, entries)
+        write(5, db, entries)
         streaming = subprocess.Popen([LITESTREAM, "replicate", "-config", config], stdout=log, stderr=log)
         try:
-            write_for(3, db, entries)
+            while not any(path.is_file() for path in (tmp_path / "replica").rglob("*")):
+                assert streaming.poll() is None, (tmp_path / "log").read_text()
+                write(1, db, entries)
+            write(50, db, entries)
         finally:
             streaming.send_signal(signal.SIGTERM)  # it sends what is left before it ends
             try:
