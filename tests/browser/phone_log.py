@@ -1,5 +1,7 @@
 """What a phone has on record, read from its storage beside the app."""
 
+import json
+
 from tests.browser_support import wait_until
 
 # Where the app lies in a folder of a host, the name of its database says in which.
@@ -13,7 +15,7 @@ _RECORDS = """async () => {
       const asked = opening.result.transaction('events').objectStore('events').getAll();
       asked.onsuccess = () => {
         opening.result.close();
-        resolve(asked.result);
+        resolve(JSON.stringify(asked.result));
       };
     };
   });
@@ -41,7 +43,7 @@ def wait_for_draft(page, *words: str) -> None:
 
 def entries(page) -> list[dict]:
     """Return the entries on this phone as it keeps them, by device and number."""
-    return page.evaluate(_RECORDS)
+    return json.loads(page.evaluate(_RECORDS))
 
 
 def facts(page) -> list[dict]:

@@ -49,9 +49,17 @@ def start_parts(page, **options) -> str:
     return page.evaluate(PARTS, options)
 
 
+def value_of(page, expression):
+    """Return what an expression comes to, a value of JSON.
+
+    As one text: value by value a driver of browsers takes long over a log or a state.
+    """
+    return json.loads(page.evaluate(f"async () => JSON.stringify(await {expression})"))
+
+
 def records(page) -> list[dict]:
     """Return everything in the phone's log, in order."""
-    return page.evaluate("records()")
+    return value_of(page, "records()")
 
 
 class Recording:
@@ -107,7 +115,7 @@ class Phone(Recording):
         return [record["event"]["data"].get("part") for record in records(self.page)]
 
     def state(self):
-        return self.page.evaluate("core.call('state')")
+        return value_of(self.page, "core.call('state')")
 
     def reload(self):
         self.page.reload()
