@@ -60,8 +60,8 @@ class Link(NamedTuple):
 class Standing(NamedTuple):
     """How a device id stands when entries of it come in.
 
-    `certificates` are those that hold, `has_ended` says that its phone was put out, `heads` are those that
-    it signed, `proven` the hashes of all entries that these cover.
+    `certificates` are those that hold, `has_ended` says that its phone was put out or has another task,
+    `heads` are those that it signed, `proven` the hashes of all entries that these cover.
     """
 
     certificates: list[Certificate]
@@ -114,8 +114,10 @@ def standing(db: Database, device: str, proofs: Proofs, chain: Iterable[Link]) -
             and fits
             and each.is_from(proofs.issuer)
         ):
-            held.append(each)
             certificates.keep(db, each)
+            held = certificates.of(db, device)
+    if not held and certificates.has_ended(db, device):  # by what came of a later task of its phone
+        return Standing([], True, [], set())
     heads = [
         head
         for head in proofs.heads
@@ -149,9 +151,9 @@ def handed_out(db: Database, phones: Iterable[str]) -> dict[str, list[dict]]:
     }
 
 
-def newest_certificates(db: Database, devices: Iterable[str]) -> list[dict]:
+def newest_certificates(db: Database, devices: Iterable[str], *, ended: bool = False) -> list[dict]:
     """Returns the certificate of each of these phones that has one, the newest, as it is handed out."""
-    return [each.written() for each in certificates.newest(db, devices)]
+    return [each.written() for each in certificates.newest(db, devices, ended=ended)]
 
 
 def covered(heads: list[SignedHead], chain: Iterable[Link]) -> set[str]:

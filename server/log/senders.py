@@ -1,8 +1,7 @@
 """Whose the entries of a batch are: its sender's own, or another phone's, with proof or without.
 
 own         not marked as passed on: claims the sender's session; signed where a key speaks for its device id
-passed on   counts in the role that its phone's certificate and signature prove; else it is kept apart, and so
-            it is where the sender's own key would prove it in another role than the sender's
+passed on   counts in the role that its phone's certificate and signature prove; else it is kept apart
 """
 
 from typing import NamedTuple
@@ -15,7 +14,6 @@ from server.log import unproven
 from server.log.proof import Link
 from server.log.proof import Proofs
 from server.log.proof import Standing
-from server.phones import certificates
 from server.phones.devices import claim
 from server.phones.devices import note
 
@@ -70,23 +68,11 @@ class Senders:
         if handling.code == "changed":
             return handling, role
         if is_proven or unproven.is_proven(self._db, each.event, each.digest, standing.heads):
-            is_own_earlier = handling.action == "store" and self._had_another_task(standing, role)
-            return (intake.UNPROVEN if is_own_earlier else handling), standing.role
+            return handling, standing.role
         if self._session is None and not standing.certificates and not standing.has_ended:
             # Whoever runs the server takes it in, and answers for a phone that has no key to prove it by.
             return handling, role
         return (intake.UNPROVEN if handling.code != "forked" else handling), role
-
-    def _had_another_task(self, standing: Standing, role: str) -> bool:
-        """Tells whether the sender's own key speaks for a device id of another role.
-
-        A phone that was paired anew for another task keeps its key, and with it could go on in the old one.
-        What it really recorded then, phones of that role bring as well.
-        """
-        if self._session is None or standing.role == role:
-            return False
-        keys = {each.key for each in standing.certificates}
-        return not keys.isdisjoint(certificates.keys_of(self._db, self._session))
 
     def _is_own(self, each: Incoming) -> bool:
         """Tells whether the sender says, or is known, to be the phone of an entry; then it claims its id."""

@@ -2,7 +2,7 @@
 
 A certificate says in whose name and in which role a phone records: device, role, name, the phone's public
 key, since when; signed with the key of the installation. A device id has one role for good. Its certificate
-ends when the phone is put out, and with it the id: nobody comes in under it again.
+ends when the phone is put out or paired for another task, and with it the id: nobody comes in under it again.
 
     {"app":"swaptrail-certificate","v":1,"device":…,"role":…,"name":…,"key":"04…","since":ms,"issuer":…,"signature":…}
 
@@ -82,7 +82,11 @@ def is_key(key: object) -> bool:
 
 def issue(db: Database, signer: Signer, certificate: Certificate) -> Certificate:
     """Signs a certificate and keeps it; called inside a transaction."""
-    signed = certificate._replace(issuer=signer.key)
+    (last,) = db.conn.execute(
+        "SELECT coalesce(max(since), 0) FROM certificates WHERE key = ?", [certificate.key]
+    ).fetchone()
+    # Of two the newer one tells the task, also where the clock was set back between them.
+    signed = certificate._replace(issuer=signer.key, since=max(certificate.since, last + 1))
     signed = signed._replace(signature=signer.sign(signed.text()))
     keep(db, signed)
     return signed
@@ -97,6 +101,28 @@ def keep(db: Database, certificate: Certificate) -> None:
     )
     if kept.rowcount:
         note_owner(db, certificate.device, certificate.role, certificate.name)
+        _end_earlier_task(db, certificate.key)
+
+
+def _end_earlier_task(db: Database, key: str) -> None:
+    """Ends what speaks for a phone in another task than that of its newest certificate.
+
+    It still has the key, so only a person can tell what it recorded before from what it made up since.
+    """
+    role, since = db.conn.execute(
+        "SELECT role, since FROM certificates WHERE key = ? ORDER BY since DESC LIMIT 1", [key]
+    ).fetchone()
+    ended = db.conn.execute(
+        "UPDATE certificates SET ended_at = ? WHERE key = ? AND role <> ? AND ended_at IS NULL "
+        "RETURNING device",
+        [since, key, role],
+    ).fetchall()
+    for (device,) in ended:
+        of_device = "IN (SELECT session FROM devices WHERE device = ?)"
+        db.conn.execute(
+            f"UPDATE sessions SET revoked_at = ? WHERE revoked_at IS NULL AND id {of_device}", [since, device]
+        )
+        db.conn.execute(f"DELETE FROM pairings WHERE made_by {of_device}", [device])
 
 
 def of(db: Database, device: str) -> list[Certificate]:
@@ -109,22 +135,14 @@ def of(db: Database, device: str) -> list[Certificate]:
     return [Certificate(*row) for row in rows]
 
 
-def keys_of(db: Database, session: int) -> set[str]:
-    """Returns the keys that speak for the device ids of a session."""
+def newest(db: Database, devices: Iterable[str], *, ended: bool = False) -> list[Certificate]:
+    """Returns the newest certificate of each of these device ids that has one, `ended` ones only if asked."""
     rows = db.conn.execute(
-        "SELECT key FROM devices JOIN certificates USING (device) WHERE session = ?", [session]
-    )
-    return {key for (key,) in rows}
-
-
-def newest(db: Database, devices: Iterable[str]) -> list[Certificate]:
-    """Returns the newest certificate that has not ended of each of these device ids that has one."""
-    rows = db.conn.execute(
-        "SELECT device, role, name, certificates.key, since, issuer, signature FROM json_each(?) AS asked "
+        "SELECT device, role, name, certificates.key, since, issuer, signature FROM json_each(?1) AS asked "
         "JOIN certificates ON device = asked.value AND since = "
-        "(SELECT max(since) FROM certificates WHERE device = asked.value AND ended_at IS NULL) "
-        "WHERE ended_at IS NULL ORDER BY device",
-        [json.dumps(sorted(devices))],
+        "(SELECT max(since) FROM certificates WHERE device = asked.value AND (?2 OR ended_at IS NULL)) "
+        "WHERE ?2 OR ended_at IS NULL ORDER BY device",
+        [json.dumps(sorted(devices)), ended],
     )
     return [Certificate(*row) for row in rows]
 

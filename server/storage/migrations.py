@@ -519,3 +519,18 @@ def number_labels_out_of_use(db: Database) -> None:
     db.conn.execute(
         "CREATE UNIQUE INDEX labels_out_of_use ON labels (void_number) WHERE void_number IS NOT NULL"
     )
+
+
+@migrations()
+def end_earlier_tasks(db: Database) -> None:
+    """A phone that was paired for another task kept what spoke for it in the one before."""
+    newest = "FROM certificates AS newest WHERE newest.key = certificates.key ORDER BY since DESC LIMIT 1"
+    db.conn.execute(
+        f"UPDATE certificates SET ended_at = (SELECT since {newest}) "
+        f"WHERE ended_at IS NULL AND role <> (SELECT role {newest})"
+    )
+    ended = "devices JOIN certificates USING (device) WHERE ended_at IS NOT NULL"
+    db.conn.execute(
+        f"UPDATE sessions SET revoked_at = (SELECT max(ended_at) FROM {ended} AND session = sessions.id) "
+        f"WHERE revoked_at IS NULL AND id IN (SELECT session FROM {ended})"
+    )

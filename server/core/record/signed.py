@@ -2,7 +2,8 @@
 
 Beside the hashes of the entries stand, for each phone that has a key, its certificate from the installation
 and its signatures over ends of its chain; each covers the entries before it as far as they are in the record
-without a gap. Records from before phones had keys have none of them.
+without a gap. Records from before phones had keys have none of them; in some, the certificate of a phone that
+was put out is missing, and its signatures prove nothing.
 """
 
 from collections import namedtuple
@@ -46,8 +47,9 @@ def signatures(hashes, sealed_by_phone: str, key: str) -> list:
         found.append(Signature("installation", each["issuer"], each["signature"], text, each["device"], 1))
     for head in hashes.signed_heads:
         device, seq = head["device"], head["seq"]
-        text = head_text(device, seq, head["hash"])
-        found.append(Signature("phone", keys.get(device, ""), head["signature"], text, device, seq))
+        if device in keys:
+            text = head_text(device, seq, head["hash"])
+            found.append(Signature("phone", keys[device], head["signature"], text, device, seq))
     return found
 
 

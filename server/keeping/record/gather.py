@@ -126,8 +126,8 @@ def chains(db: Database, entries: list[Entry]) -> dict[str, dict]:
 def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
     """Returns what proves whose the entries are; nothing of phones without a key.
 
-    Of each phone its certificate, whose it is, and the last signed end in each run of its entries that has no
-    gap.
+    Of each phone its certificate, also of one that was put out since, whose it is, and the last signed end in
+    each run of its entries that has no gap.
     """
     devices = sorted({entry.device for entry in entries})
     there = {(entry.device, entry.seq) for entry in entries}
@@ -146,5 +146,6 @@ def proofs(db: Database, entries: list[Entry]) -> dict[str, list[dict]]:
         if run:
             heads.append(run._asdict())
     said = [row for device in devices for row in phones.of(db, device)]
-    found = {"certificates": proof.newest_certificates(db, devices), "signed_heads": heads, "phones": said}
+    certificates = proof.newest_certificates(db, devices, ended=True)
+    found = {"certificates": certificates, "signed_heads": heads, "phones": said}
     return {name: held for name, held in found.items() if held}

@@ -23,6 +23,7 @@ from server.phones import certificates
 from server.phones.pairing import make_link
 from server.phones.signing import Signer
 from server.phones.signing import signer
+from server.storage.migrations import end_earlier_tasks
 from server.words.spoken import text
 from tests.server.phone import BASE
 from tests.server.phone import JOB
@@ -147,21 +148,85 @@ def test_a_role_is_not_widened_by_passing_on(mara, jo, db):
 
 
 def test_a_phone_that_was_paired_for_another_task_does_not_go_on_in_its_old_one(mara, nora, new_signed, db):
-    """It keeps its key, by which its earlier device id is proven."""
+    """It keeps its key, by which its earlier device id is proven, whoever brings what it signs with that."""
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    link = mara.post("/api/pairings", {}).get_json()["link"]
+    at_the_counter = new_signed(JO, "Mara", "counter", key=mara.key)
+    mara.record()
+    brought = {"certificates": [mara.certificates[MARA]], "signed_heads": [mara.signed_head()]}
+
+    for phone in (at_the_counter, nora):
+        answer = phone.sync(relayed(mara.entries), **brought).get_json()
+        assert codes(answer) == ["unproven"]
+    assert codes(at_the_counter.sync(mara.entries[1:], **brought).get_json()) == ["not_yours"]
+    assert_refused(mara.sync(), 401, "session")
+    assert_refused(new_signed(NORA, "Nora", key=nora.key).pair_by(link), 403, "token")
+    assert_refused(mara.pair_by(make_link(db, BASE, now_ms()), "Mara"), 403, "device")
+    assert kept(db) == [(MARA, 1)]
+
+
+def test_what_a_phone_recorded_before_another_task_a_person_of_that_task_accepts(mara, nora, new_signed, db):
     mara.record("job_opened", job_opened())
     mara.synced()
     at_the_counter = new_signed(JO, "Mara", "counter", key=mara.key)
     mara.record()
     brought = {"certificates": [mara.certificates[MARA]], "signed_heads": [mara.signed_head()]}
+    nora.sync(relayed(mara.entries), **brought)
 
-    for _ in range(2):
-        answer = at_the_counter.sync(relayed(mara.entries), **brought).get_json()
-        assert codes(answer) == ["unproven"]
-    assert codes(at_the_counter.sync(mara.entries[1:], **brought).get_json()) == ["not_yours"]
-    assert kept(db) == [(MARA, 1)]
-
-    assert nora.sync(relayed(mara.entries), **brought).get_json()["refused"] == []
+    assert at_the_counter.get("/api/brought").get_json()["brought"] == []
+    [waiting] = nora.get("/api/brought").get_json()["brought"]
+    accept = f"/api/brought/{MARA}/accept"
+    assert_refused(at_the_counter.post(accept, {"by": waiting["by"]}), 403, "role")
+    assert nora.post(accept, {"by": waiting["by"]}).get_json() == {"accepted": 1, "refused": []}
     assert kept(db) == [(MARA, 1), (MARA, 2)]
+
+
+def test_the_later_task_counts_where_the_clock_was_set_back_between(mara, new_signed, monkeypatch):
+    monkeypatch.setattr("server.phones.pairing.now_ms", lambda: now_ms() - 3_600_000)
+    at_the_counter = new_signed(JO, "Mara", "counter", key=mara.key)
+    monkeypatch.undo()
+    at_the_counter.record("return_received", RECEIVED, None)
+
+    assert at_the_counter.synced()["refused"] == []
+    assert_refused(mara.sync([]), 401, "session")
+
+
+def test_phones_that_were_paired_for_another_task_before_this_version_end_in_the_earlier_one(mara, jo, db):
+    db.conn.execute(
+        "UPDATE certificates SET key = ?, since = since + 1 WHERE device = ?", [mara.key.public, JO]
+    )
+    db.conn.commit()
+    assert mara.synced([])["refused"] == []
+
+    with db.conn:
+        end_earlier_tasks(db)
+
+    assert_refused(mara.sync([]), 401, "session")
+    assert jo.get("/api/phones").status_code == 200
+    ended = db.conn.execute("SELECT device FROM certificates WHERE ended_at IS NOT NULL").fetchall()
+    assert ended == [(MARA,)]
+
+
+def test_a_task_that_the_backup_does_not_know_ends_the_earlier_one_once_its_certificate_is_brought(
+    tmp_path, small_static, mara, nora, new_signed
+):
+    mara.synced([])
+    backup.run(tmp_path / "data", tmp_path / "yard.zip")
+    at_the_counter = new_signed(JO, "Mara", "counter", key=mara.key)
+    at_the_counter.record("return_received", RECEIVED, None)
+    at_the_counter.synced()
+    restore.run(tmp_path / "again", tmp_path / "yard.zip")
+    after = create_app(Config(tmp_path / "again", BASE, small_static))
+    for phone in (mara, nora):
+        phone.client = _moved(phone.client, after)
+        phone.ask_session()
+    assert mara.synced([])["refused"] == []  # nobody there knows better
+
+    nora.certificates.update(at_the_counter.certificates)
+    nora.heads[JO] = at_the_counter.signed_head()
+    assert nora.synced(relayed(at_the_counter.entries))["refused"] == []
+    assert_refused(mara.sync([]), 401, "session")
 
 
 def test_one_key_under_two_device_ids_proves_each_chain_as_what_it_is(mara, nora, new_signed, db):
@@ -566,6 +631,28 @@ def test_a_record_carries_what_its_phones_signed_and_a_signature_that_does_not_f
         with pytest.raises(Altered) as altered:
             check(b"".join(bytes(piece) for _, piece in container.pieces(order.items())))
         assert told in text(altered.value.fault.told())
+
+
+def test_a_record_of_a_phone_that_was_put_out_stays_whole(mara, nora, folder):
+    mara.record("job_opened", job_opened())
+    mara.synced()
+    [listed] = [each for each in nora.get("/api/phones").get_json()["phones"] if each["name"] == "Mara"]
+    assert nora.post(f"/api/phones/{listed['id']}/revoke").status_code == 200
+
+    made = nora.get(f"/api/records/{JOB}").get_data()
+
+    assert check(made).record["job"] == JOB
+    hashes = json.loads(members(made)["hashes.json"])
+    assert [each["device"] for each in hashes["certificates"]] == [MARA]
+    # Some were made without it: what is signed then proves nothing, and nothing of it is altered.
+    del hashes["certificates"]
+    parts = {**members(made), "hashes.json": canon.dumps(hashes).encode()}
+    del parts["seal.json"]
+    record = json.loads(parts["record.json"])
+    others = {name: data for name, data in parts.items() if name != "record.json"}
+    parts["seal.json"] = seal.sealed(seal.digests(record, others), signer(folder)).encode()
+    earlier = b"".join(bytes(piece) for _, piece in container.pieces(parts.items()))
+    assert check(earlier).record["job"] == JOB
 
 
 def sealed_by_a_phone(parts, key, hashes):
