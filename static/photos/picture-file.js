@@ -98,7 +98,8 @@ export function withoutMetadata(bytes) {
 }
 
 /**
- * The segments of a JPEG up to and including the start of its scan.
+ * The segments of a JPEG up to and including the start of its scan. A mark that has no length (ITU-T T.81,
+ * table B.1) ends them: whoever read one behind it would see other segments than a decoder does.
  * @param {Uint8Array} bytes
  */
 function* jpegSegments(bytes) {
@@ -109,6 +110,7 @@ function* jpegSegments(bytes) {
       continue;
     }
     const marker = bytes[start + 1];
+    if (marker <= 0x01 || (marker >= 0xd0 && marker <= 0xd9)) return;
     const end = start + 2 + bytes[start + 2] * 256 + bytes[start + 3];
     yield { marker, start, end };
     if (marker === START_OF_SCAN) return;

@@ -8,9 +8,11 @@ import { CannotTell } from '../log/phone-key.js';
 import { ApiError } from '../sync/request.js';
 import { Core } from '../core/client.js';
 import { HAS_SERVER } from '../place.js';
+import { pictureKind, pictureSize } from '../photos/picture-file.js';
 import { say } from '../words/words.js';
 
 const MOST_BYTES = 48 * 1024 * 1024; // what the server takes
+const MOST_PIXELS = 16_777_216; // of a photo that a server takes; whoever seals a record may put anything in its place
 
 /** A file that cannot be shown as a record; `title` and `sentence` are for the person. */
 export class RecordProblem extends Error {
@@ -53,7 +55,8 @@ export async function openForeignRecord({ sync, store, device }, file) {
   try {
     if (!core.available) throw new RecordProblem('later', say('troubles-record-not-here'), core.trouble.value.sentence);
     const answer = intact(HAS_SERVER ? await askedServer(sync.api, file) : await checkedHere({ core, store }, file));
-    return { answer, view: await folded(core, answer, device.returnDays), file, ...picturesOf(file, answer) };
+    const drawn = await drawable(file, answer.photos);
+    return { answer, view: await folded(core, answer, device.returnDays, drawn), file, ...picturesOf(file, answer, drawn) };
   } finally {
     core.stop();
   }
@@ -77,15 +80,16 @@ export async function confirmMaker({ sync, store, device }, { answer: { maker } 
  * @param {Core} core
  * @param {any} answer
  * @param {number} days  of the return window here
+ * @param {Set<string>} drawn  the pictures in it that can be seen
  */
-async function folded(core, answer, days) {
+async function folded(core, answer, days, drawn) {
   try {
     const events = answer.events.map((/** @type {object} */ event) => ({ event }));
     await core.call('reset', { events, phones: answer.phones ?? [] });
     const { unit, jobs, told, elsewhere, same_core } = answer;
     const view = await core.call('record', { unit, jobs, told, elsewhere, same_core });
     if (!unit) return view;
-    const asked = { unit, now: Date.now(), window_days: days, agrees: view.compared.same };
+    const asked = { unit, now: Date.now(), window_days: days, agrees: view.compared.same, pictures: [...drawn] };
     return { ...view, weighed: await core.call('record_weighed', asked) };
   } catch (error) {
     const said = error instanceof Error ? error.message : String(error);
@@ -149,20 +153,41 @@ function intact(answer) {
 }
 
 /**
+ * Which photos are pictures that a yard keeps. A browser draws by what is in a file, whatever its name says,
+ * and to draw one of a few kilobytes and a thousand million pixels can end the page.
+ * @param {File} file
+ * @param {Record<string, [number, number]>} places  digest -> offset and length
+ * @returns {Promise<Set<string>>}
+ */
+async function drawable(file, places) {
+  const found = new Set();
+  for (const [digest, [offset, length]] of Object.entries(places)) {
+    const bytes = new Uint8Array(await file.slice(offset, offset + length).arrayBuffer());
+    const size = pictureKind(bytes) === 'jpeg' ? pictureSize(bytes, 'jpeg') : null;
+    if (size && size.width * size.height <= MOST_PIXELS) found.add(digest);
+  }
+  return found;
+}
+
+/**
  * The photos, cut out of the file itself.
  * @param {File} file
  * @param {{photos: Record<string, [number, number]>, smaller: string[], maker: {kind: string}}} answer
  *     photos: digest -> offset and length
+ * @param {Set<string>} drawn  those that are shown
  */
-function picturesOf(file, { photos: places, smaller, maker }) {
+function picturesOf(file, { photos: places, smaller, maker }, drawn) {
   /** @type {Map<string, string>} */
   const urls = new Map();
   return {
     photos: {
       absent: say('troubles-record-no-picture'),
-      note: (/** @type {string} */ sha256) => (smaller.includes(sha256) ? say('sealed-view-smaller-one', { maker: maker.kind }) : ''),
+      note: (/** @type {string} */ sha256) => {
+        if (places[sha256] && !drawn.has(sha256)) return say('sealed-view-no-photo');
+        return smaller.includes(sha256) ? say('sealed-view-smaller-one', { maker: maker.kind }) : '';
+      },
       url: async (/** @type {string} */ sha256) => {
-        if (!urls.has(sha256) && places[sha256]) {
+        if (!urls.has(sha256) && drawn.has(sha256)) {
           const [offset, length] = places[sha256];
           urls.set(sha256, URL.createObjectURL(file.slice(offset, offset + length, 'image/jpeg')));
         }

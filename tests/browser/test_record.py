@@ -1,5 +1,6 @@
 """A record goes from one server to another: taken along, verified, shown; an altered one is not."""
 
+import hashlib
 from contextlib import closing
 from pathlib import Path
 
@@ -7,18 +8,23 @@ import pytest
 
 from server.clock import now_ms
 from server.commands.cli import main
+from server.log import events
 from server.phones.pairing import make_link
 from server.phones.roles import BENCH
 from server.phones.roles import COUNTER
 from server.phones.signing import fingerprint
 from server.phones.signing import signer
+from server.photos import store as photo_store
 from server.storage import DataFolder
 from tests.browser.screens import screens
 from tests.browser_support import start_server
 from tests.browser_support import wait_until
 from tests.ports import free_port
+from tests.server.keeping import record_yard
 from tests.server.keeping.record_yard import BAD_CODE
 from tests.server.keeping.record_yard import filled
+from tests.server.phone import NOW
+from tests.server.phone import jpeg
 
 SHOWN = f"{BAD_CODE[:3]}-{BAD_CODE[3:]}"
 UNCONFIRMED = "Nobody has confirmed whose seal this is"
@@ -171,6 +177,48 @@ def test_a_record_that_a_counter_keeps_is_evidence_for_its_sensor(
             assert db.conn.execute("SELECT body FROM records_kept").fetchall() == [(record.read_bytes(),)]
     finally:
         here.stop()
+
+
+def test_what_stands_in_the_place_of_a_photo_is_drawn_only_where_it_is_a_picture_of_ours(
+    counter, take_phone, tmp_path, monkeypatch
+):
+    """A browser draws by what is in a file; and some bytes of a thousand million pixels can end the page."""
+    drawing = (
+        b'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><rect width="9" height="9"/></svg>'
+    )
+    pictures = {
+        "unit": jpeg(),
+        "others": drawing,
+        "screen": with_size(jpeg(colour=(1, 2, 3)), 60_000, 60_000),
+    }
+    monkeypatch.setattr(record_yard, "PHOTOS", pictures)
+    yard = filled(tmp_path / "liar")
+    yard.photo("others")
+    with closing(yard.folder.open()) as db:
+        events.receive(db, yard.received, None, NOW)
+        for data in pictures.values():
+            place = photo_store.path_of(yard.folder.photos, hashlib.sha256(data).hexdigest())
+            place.parent.mkdir(parents=True, exist_ok=True)
+            place.write_bytes(data)
+    out = tmp_path / "record.zip"
+    assert main(["record", BAD_CODE, "--out", str(out), "--data", str(tmp_path / "liar")]) == 0
+
+    clerk = take_phone(counter, COUNTER)
+    choose(clerk, out)
+    page = clerk.page
+    page.get_by_text("Not changed since it was sealed").wait_for()
+    foreign = page.locator(".foreign")
+    foreign.get_by_text("It is not drawn.").first.wait_for(state="attached")
+    drawn = "pictures => pictures.map((each) => each.naturalWidth)"
+    wait_until(page, "() => document.querySelector('.foreign .picture img')?.complete")
+    widths = set(foreign.locator(".picture img").evaluate_all(drawn))
+    assert widths == {64}
+
+
+def with_size(picture, width, height):
+    """Returns a JPEG whose frame (ITU-T T.81, B.2.2) says that it is so large."""
+    at = picture.index(b"\xff\xc0") + 5
+    return picture[:at] + height.to_bytes(2) + width.to_bytes(2) + picture[at + 4 :]
 
 
 def choose_again(phone, file):

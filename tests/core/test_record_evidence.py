@@ -15,8 +15,8 @@ HOST = "north.example"
 DIGEST = "ab" * 32
 
 
-def weighed(core, unit=BAD, now=NOW, agrees=True):
-    return core("record_weighed", unit=unit, now=now, window_days=30, agrees=agrees)
+def weighed(core, unit=BAD, now=NOW, agrees=True, **more):
+    return core("record_weighed", unit=unit, now=now, window_days=30, agrees=agrees, **more)
 
 
 @pytest.fixture
@@ -86,6 +86,17 @@ def test_nobody_compared_by_eye_what_has_no_picture_in_its_record_either(core):
         here.keep(weighed(other))
         answer = here.look(compared="same")
         assert (answer["pictured"], standing(answer, "part")) == (photos, standing_of_part)
+
+
+def test_pictures_that_a_record_names_and_its_file_lacks_are_compared_with_nothing(core):
+    other = Core()
+    job = proven(other)
+    taken = [event["data"]["sha256"] for event in job.events if event["kind"] == "photo_taken"]
+    for pictures, standing_of_part in ((taken, "pass"), ([], "hold"), (["ee" * 32], "hold")):
+        here = Here(core if pictures == taken else Core(), job.labels[BAD])
+        here.keep(weighed(other, pictures=pictures))
+        answer = here.look(compared="same")
+        assert (answer["pictured"], standing(answer, "part")) == (pictures == taken, standing_of_part)
 
 
 @pytest.mark.parametrize(

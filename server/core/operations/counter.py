@@ -62,17 +62,19 @@ class CounterOperations(Held):
         entered["shown"] = counter.label_of(state, state.units[identity])["shown"]
         return entered
 
-    def op_record_weighed(self, unit, now, window_days, agrees):
+    def op_record_weighed(self, unit, now, window_days, agrees, pictures=None):
         """Return what the record that makes up this whole log is evidence of, for a unit of it.
 
-        {"part", "serial", "passes", "holds", "fails"}; `agrees` tells whether it came to what was sealed.
+        {"part", "serial", "passes", "holds", "fails"}; `agrees` tells whether it came to what was sealed,
+        `pictures` names those in its file that can be seen.
         """
         state = self.fold.state
         known = state.units[state.now(unit)]
         asked = {"how": "scanned", "read": None, "now": now, "window_days": window_days}
         asked.update(host="", record=[], register=None)
         view = counter.look(state, counter.label_of(state, known), asked, self._reasoned)
-        weighed = evidence.weighed(view["checks"], agrees)
+        seen = pictures is None or any([photo["sha256"] in pictures for photo in view["photos"]])
+        weighed = evidence.weighed(view["checks"], agrees, seen)
         weighed.update(part=known["part"], serial=known["serial"])
         return weighed
 

@@ -184,7 +184,17 @@ def _events(text: str, members: dict, seal: Seal, hashes, read) -> list:
         raise _altered("record-entry-added")
     if members[ENTRIES] != seal.digests.get(ENTRIES):
         raise _altered("record-changed-end", file=ENTRIES)
+    _in_order(order)
     return [_event(lines[index], order[index], hashes, read) for index in range(len(order))]
+
+
+def _in_order(order: list) -> None:
+    """Refuse an entry that stands twice, or before an earlier one of its phone: it would count otherwise."""
+    last = {}
+    for device, seq in order:
+        if seq <= last.get(device, 0):
+            raise Altered(device, seq, message("record-not-next"))
+        last[device] = seq
 
 
 def _what_happened(index: int, lines: list, hashes) -> Altered:

@@ -34,11 +34,12 @@ def of(unit: dict | None) -> dict | None:
     return unit.get("evidence") if unit else None
 
 
-def weighed(checks: list, agrees: bool) -> dict:
+def weighed(checks: list, agrees: bool, has_pictures: bool = True) -> dict:
     """Return which rules a record passes, leaves open and fails, {"passes", "holds", "fails"}.
 
     `checks` are those of the unit by that record alone; one that does not come to what was sealed (`agrees`)
-    leaves open whether it is as it was written.
+    leaves open whether it is as it was written. Where none of the pictures that it names is in its file
+    (`has_pictures`), it leaves open that there are any.
     """
     found = {"passes": [], "holds": [], "fails": []}
     for each in checks:
@@ -46,6 +47,8 @@ def weighed(checks: list, agrees: bool) -> dict:
             continue
         standing = each["state"]
         if each["rule"] == "record" and standing == "pass" and not agrees:
+            standing = "hold"
+        if each["rule"] == "photos" and not has_pictures:
             standing = "hold"
         found[{"pass": "passes", "hold": "holds", "fail": "fails"}[standing]].append(each["rule"])
     return found

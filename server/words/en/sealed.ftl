@@ -73,6 +73,7 @@ sealed-view-smaller-one = Smaller version; the original is on the { $maker ->
     [phone] phone
    *[installation] server
 } that sealed it.
+sealed-view-no-photo = In its place is something that is no photo of ours. It is not drawn.
 sealed-view-no-label = no label
 # $vehicle: Blue estate
 sealed-view-job = The job on { $vehicle }

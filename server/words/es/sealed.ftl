@@ -61,6 +61,7 @@ sealed-view-smaller-one = Versión más pequeña; el original está en el { $mak
     [phone] teléfono
    *[installation] servidor
 } que lo selló.
+sealed-view-no-photo = En su lugar hay algo que no es una foto nuestra. No se muestra.
 sealed-view-no-label = sin etiqueta
 sealed-view-job = El trabajo de { $vehicle }
 sealed-view-closed = cerrado

@@ -381,6 +381,25 @@ def test_a_well_sealed_chain_that_does_not_hold_is_refused_too(yard, data):
         check(resealed(record, members, text))
 
 
+@pytest.mark.parametrize("change", ["twice", "earlier", "later"])
+def test_a_well_sealed_entry_that_stands_twice_or_out_of_its_order_is_refused_too(yard, data, change):
+    """Each is as its phone recorded it; but a test that counts twice, or before its exchange, proves more."""
+    members = members_of(data)
+    record = json.loads(members.pop("record.json"))
+    del members["seal.json"]
+    lines, told = lines_of(members), json.loads(members["hashes.json"])
+    order = told["order"]
+    at = [place for place, (device, _) in enumerate(order) if device == MARA][-3]
+    to = {"twice": at + 1, "earlier": 1, "later": len(order) - 1}[change]
+    moved = (lines[at], order[at]) if change == "twice" else (lines.pop(at), order.pop(at))
+    lines.insert(to, moved[0])
+    order.insert(to, moved[1])
+    members.update({"entries.jsonl": b"".join(lines), "hashes.json": canon.dumps(told).encode()})
+    text = seal.sealed(seal.digests(record, members), signer(yard.folder))
+    with pytest.raises(Altered, match=f"device {MARA}, entry .*: it does not continue the entry before it"):
+        check(resealed(record, members, text))
+
+
 # --- the container
 
 
