@@ -22,6 +22,7 @@ from server.register import outbox
 from server.register.chain import EXTENSION
 from server.register.chain import Chain
 from server.register.chain import counter_id
+from server.register.link import ASK_SECONDS
 from server.register.link import Link
 from server.register.trouble import NotReached
 from tests.server.conftest import write_app
@@ -29,6 +30,8 @@ from tests.server.phone import Phone
 from tests.waiting import wait_for
 
 ROOT = Path(__file__).resolve().parents[3]
+
+PATIENCE = 30  # seconds: a busy machine answers later than a clerk waits
 
 _numbers = itertools.count(1)
 
@@ -40,7 +43,7 @@ class Counter:
         base = f"https://{name}.example"
         self.app = create_app(Config(folder / name, base, static))
         self.db = self.app.extensions["data_folder"].open()
-        self.chain = Chain(Link(address.checked(url)), base, counter_id(self.db))
+        self.chain = Chain(Link(address.checked(url), seconds=PATIENCE), base, counter_id(self.db))
         self.app.extensions[EXTENSION] = self.chain
         self.phone = Phone(self.app, f"d{len(name):016x}", base)
         paired = self.phone.pair_by(make_link(self.db, base, now_ms(), role="counter"), "Jo")
@@ -221,8 +224,9 @@ def test_without_a_connection_a_counter_is_told_so_and_enters_later(counters, po
     assert [each["place"] for each in south.ask()["found"]] == ["north.example"]
 
 
-def test_a_register_that_stands_still_keeps_nobody_waiting(counters, postgres):
+def test_a_register_that_stands_still_keeps_nobody_waiting(counters, postgres, monkeypatch):
     north, _ = counters
+    monkeypatch.setattr(north.chain.link, "seconds", ASK_SECONDS)
     postgres.freeze()
     try:
         done = threading.Event()

@@ -283,7 +283,7 @@ def test_a_printer_that_is_off_holds_up_nobody_and_prints_later(server, monkeypa
     assert got.getvalue() == escpos.bytes_of(SLIP)
     wait_for(lambda: not spool.waiting)
     assert spool.trouble == ""
-    assert not server.kept.exists()
+    wait_for(lambda: not server.kept.exists())
 
 
 def test_a_device_that_is_not_plugged_in_is_waited_for_and_never_made(tmp_path, server, monkeypatch):
