@@ -495,6 +495,23 @@ def test_corrections_that_say_the_same_or_knew_of_each_other_are_no_question(ben
     assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[LEFT]]
 
 
+@pytest.mark.parametrize("late", ["put_right", "corrected"])
+def test_a_correction_that_comes_after_one_that_knew_of_it_is_no_question(ben, ana, late):
+    """Ana's came to Ben by a file; the server, and who has it from there, gets it after his."""
+    seq = number_of(ben, "test_run")
+    of = {"device": BEN, "seq": seq, "reason": "slip", "over": []}
+    if late == "put_right":
+        said = {"kind": "test_run", "data": {**ben.events[seq - 1]["data"], "faulted": [INNER]}}
+        event = ana.envelope(late, {**of, "entry": said})
+    else:
+        event = ana.envelope(late, of)
+    first = correct(ben, seq, over=[f"{ANA}:{ana.seq}"], faulted=[LEFT])
+    correct(ben, seq, over=[first], faulted=[LEFT, OUTER])
+    ben.core("add", events=[{"event": event}])
+    assert ben.step()["form"] != "contradiction"
+    assert [test["faulted"] for test in ben.core("state")["jobs"][ben.job]["tests"]] == [[LEFT, OUTER]]
+
+
 def test_where_another_phone_took_it_back_either_may_be_right(ben, ana):
     seq = number_of(ben, "test_run")
     ana.force("corrected", device=BEN, seq=seq, reason="not made", over=[])

@@ -4,8 +4,9 @@ Both count from the start: what hangs together with their target is folded again
 right data in its place. The target keeps its number and its place in the order, and the log keeps what it
 said first. An entry that was taken back counts for nothing, also where somebody put it right; of several
 that put one entry right, the last in the log stands. A correction says of which others of its entry it knew
-(`over`). Where phones off line corrected one entry in different ways, what puts it right has both as
-`rivals`, until a correction names them all. Such a one lifts a take-back that it names.
+(`over`); one that comes in after another which knew of it counts for nothing. Where phones off line
+corrected one entry in different ways, what puts it right has both as `rivals`, until a correction names them
+all. Such a one lifts a take-back that it names.
 """
 
 from ..errors import BadInput
@@ -72,6 +73,7 @@ class Corrections:
         self.withdrawn = {}  # -> {"actor", "reason"}
         self.righted = {}  # -> {"by", "actor", "reason", "kind", "data"}, and "rivals" where they differ
         self._standing = {}  # -> the corrections that no other one of the entry knew of, in order
+        self._known = {}  # -> those that another one of the entry knew of, as keys
 
     def note(self, events: list) -> list[str]:
         """Note the corrections among these events, which come after all noted; return what they name."""
@@ -84,7 +86,8 @@ class Corrections:
                 continue
             target = target_of(data)
             named[target] = True
-            self._stand(target, event)
+            if not self._stands(target, event):
+                continue
             if event["kind"] == TAKEN_BACK:
                 self.withdrawn[target] = {"actor": event["actor"], "reason": data["reason"]}
             else:
@@ -94,15 +97,23 @@ class Corrections:
             self._tell_rivals(target)
         return sorted(named)
 
-    def _stand(self, target: str, event: dict) -> None:
-        """Let a correction stand, and with it those of which it did not know; an older one knew of all."""
+    def _stands(self, target: str, event: dict) -> bool:
+        """Let a correction stand, and with it those of which it did not know; an older one knew of all.
+
+        False where one that came before it knew of it: it came late, by a file, and is settled.
+        """
         over, found = event["data"].get("over"), []
+        known = self._known.setdefault(target, {})
+        known.update({each: True for each in over or []})
+        if envelope.identity(event) in known:
+            return False
         if over is not None:
             for each in self._standing.get(target, []):
                 if each["by"] not in over and device_of(each["by"]) != event["device"]:
                     found.append(each)
         found.append(_rival(event))
         self._standing[target] = found
+        return True
 
     def _tell_rivals(self, target: str) -> None:
         """Put the corrections that stand to what puts an entry right, as long as they do not say the same."""
