@@ -20,6 +20,7 @@ CARDS = {
     "stories-closed-title",
     "stories-mixed-title",
     "stories-corrected-title",
+    "stories-numbers-title",
 }
 
 

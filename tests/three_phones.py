@@ -27,7 +27,7 @@ ON_LINE, OFF_LINE = (0, 1), 2
 MOST_JOBS = 3
 MOST_ROUNDS = 400
 HONEST, OTHER_WAY = 0.75, 0.06
-CORRECTS = 0.04  # in place of what the step asks for
+CORRECTS, READS_NUMBERS = 0.04, 0.03  # in place of what the step asks for
 HEARS = 0.8  # of the other phone, before the next step
 COMES_BACK = 0.02  # the third, at a step
 MOST_AWAY = 120
@@ -100,6 +100,16 @@ class Hands(Walker):
             return False
         self.story.append(f"{self.phone.device[-1]} {self.driver.job} corrects by {canon.dumps(data)}")
         self._record(kind, **data)
+        return True
+
+    def reads_numbers(self, choose) -> bool:
+        """Note what is printed on a sensor of the job, rightly or not; False where none was handled."""
+        if not self.view["units"]:
+            return False
+        unit = choose(self.view["units"])
+        read = {"part": choose(["PS-1", "PS-2", "ps 2"]), "serial": choose(["", "77", "78"])}
+        self.story.append(f"{self.phone.device[-1]} {self.driver.job} reads {canon.dumps(read)}")
+        self._record("part_noted", unit=unit["id"], over=unit["noted"], **read)
         return True
 
     def begins(self, number: int) -> None:
@@ -243,6 +253,8 @@ class Workshop:
         stays = hands.driver.job in jobs and dice.random() < 0.8
         hands.turns_to(hands.driver.job if stays else dice.choice(jobs))
         if dice.random() < CORRECTS and hands.corrects(dice.choice):
+            return 1
+        if dice.random() < READS_NUMBERS and hands.reads_numbers(dice.choice):
             return 1
         answers = hands.answers()
         ways = hands.ways()

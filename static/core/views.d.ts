@@ -110,6 +110,8 @@ export interface Claim {
 /** A sensor of a job. */
 export interface JobUnit extends UnitPlaced {
   name: string;
+  /** The readings of its numbers that stand; a further one names them (`over`). */
+  noted: string[];
   came_from: string;
   /** Whether its label was written by hand. */
   written: boolean;
@@ -786,9 +788,9 @@ export interface Story {
   words: string;
 }
 
-/** An answer that settles a contradiction, with the job that it is recorded on. */
+/** An answer that settles a contradiction, with the job that it is recorded on; null is none. */
 export interface SettleChoice extends Action {
-  job: string;
+  job: string | null;
 }
 
 export interface ContradictionStep extends PlainStep {
@@ -806,6 +808,14 @@ export interface SettleCard {
   waits: string;
   choices: SettleChoice[];
   others: SettleChoice[];
+}
+
+/** Numbers that phones read off a sensor apart, or their corrections of an entry outside any job. */
+export interface ApartCard {
+  title: string;
+  text: string;
+  stories: Story[];
+  choices: SettleChoice[];
 }
 
 export interface DoneStep extends PlainStep {
@@ -1067,6 +1077,10 @@ export interface UnitView {
   elsewhere: UnitClaim[];
   /** Null where nothing of it contradicts, or no job is about that. */
   settle: SettleCard | null;
+  /** What phones said apart of it outside its places, each once. */
+  apart: ApartCard[];
+  /** The readings of its numbers that stand; a further one names them (`over`). */
+  noted: string[];
   carried: { labels: { code: string; shown: string }[]; trouble: string };
   labels: UnitLabel[];
   lost: { at: number; count: number; settled: string; words: string }[];

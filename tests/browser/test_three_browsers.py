@@ -11,6 +11,7 @@ import time
 
 import pytest
 
+from tests.browser import phone_log
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.test_main_job import new_link
@@ -77,6 +78,19 @@ def entries(phone, address):
     return phone.page.locator(".history-text").count()
 
 
+def assert_all_are_counted(three, address):
+    """Each entry of each phone is on all three, and in the history that each shows of the job."""
+    logs = [phone_log.entries(phone.page) for phone in three]
+    kept = [sorted((each["device"], each["seq"]) for each in log) for log in logs]
+    assert kept[0] == kept[1] == kept[2]
+    for device in {device for device, _ in kept[0]}:
+        seqs = [seq for each, seq in kept[0] if each == device]
+        assert seqs == list(range(1, len(seqs) + 1)), device
+    job = address.rpartition("/")[2]
+    count = len([each for each in logs[0] if each["event"]["job"] == job])
+    assert [entries(phone, address) for phone in three] == [count] * 3
+
+
 def agree(told):
     """Tell whether screens say the same; where somebody reads a label, the reader stands over the step."""
     longest = max(told, key=len)
@@ -123,6 +137,7 @@ def test_after_random_work_of_three_all_show_the_same_and_settle_what_contradict
             eva.offline()
     eva.online()
     view = alike(fingers, address)
+    assert_all_are_counted(three, address)
     assert entries(mara, address) > begun + TURNS // 2, [each.story for each in fingers]
 
     fingers[0].goes_to(address)

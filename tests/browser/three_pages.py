@@ -140,6 +140,7 @@ class Fingers:
             "where_to": self._shows_the_label,
             "contradiction": self._shows_the_label,
             "done": self._takes_the_end_back,
+            "checklist": self._puts_right_and_confirms,
         }
         if self.dice.random() > HONEST:
             self.page.evaluate(_TAP, self.dice.random())
@@ -198,6 +199,12 @@ class Fingers:
             wait_until(self.page, _TAKEN_BACK_OR_REFUSED, seconds=SOON)
         self.page.goto(address)
         self.page.locator("[data-step], .screen-foot button").first.wait_for()
+
+    def _puts_right_and_confirms(self, step) -> None:
+        """Put right what was tapped as not so: while one is, nobody can confirm, and all three stood here."""
+        while self._clicks(".check-not"):
+            pass
+        self._taps_on(step)
 
     def _taps_on(self, step) -> None:
         if step["form"] in ("choices", "moves", "measure") or not self._clicks(".main-button"):

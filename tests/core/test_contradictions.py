@@ -469,6 +469,7 @@ def test_a_test_corrected_in_two_ways_is_one_card_and_counts_once_somebody_says_
     assert (step["id"], step["form"], step["progress"]) == ("settle.corrected", "contradiction", None)
     assert step["title"] == "One entry, corrected in two ways"
     assert step["text"] == "Which correction is right?"
+    assert [each["job"] for each in step["choices"]] == [ben.job, ben.job]
     assert told(step) == [
         ("Ben", "entered at first: Self-test: fault at right outer."),
         ("Ben", "Self-test: fault at right inner."),
@@ -609,3 +610,155 @@ def test_tests_wait_for_what_was_where_before_them(swapped, ana):
 def shown(phone, unit):
     code = phone.labels[unit]
     return f"{code[:3]}-{code[3:]}"
+
+
+def reads(phone, unit, part="", serial="", job="same", over=()):
+    """Fold numbers that were read off a sensor; `over` are the readings that the phone knew of."""
+    data = {"unit": unit, "part": part, "serial": serial, "over": list(over)}
+    phone.core("add", events=[{"event": phone.envelope("part_noted", data, job=job)}])
+    return f"{phone.device}:{phone.seq}"
+
+
+def numbers(phone, unit=None):
+    """Return (part number, serial number) on record."""
+    facts = phone.core("state")["units"][unit or home(OUTER)]
+    return facts["part"], facts["serial"]
+
+
+@pytest.mark.parametrize("job", ["same", None])
+def test_two_part_numbers_read_off_one_sensor_are_one_card_settled_once(swapped, ana, job):
+    reads(swapped, home(OUTER), "PS-2", job=job)
+    reads(ana, home(OUTER), "PS-3", job=job)
+    code = shown(swapped, home(OUTER))
+    step = swapped.step()
+    assert (step["id"], step["form"], step["progress"]) == ("settle.numbers", "contradiction", None)
+    assert step["title"] == f"Which number does {code} have?"
+    assert step["text"] == "Read it off the sensor once more."
+    assert told(step) == [
+        ("", "On record before: part number: PS-1"),
+        ("Ben", "part number: PS-2"),
+        ("Ana", "part number: PS-3"),
+    ]
+    assert step["expects"]["waits"] == ""
+    [card] = swapped.core("unit", unit=home(OUTER))["apart"]
+    assert (card["title"], card["text"], card["choices"]) == (step["title"], step["text"], step["choices"])
+    assert [each["words"] for each in card["choices"]] == [
+        "Ben has it right: part number: PS-2",
+        "Ana has it right: part number: PS-3",
+    ]
+    swapped.choose(0)
+    assert swapped.step()["form"] != "contradiction"
+    assert swapped.core("unit", unit=home(OUTER))["apart"] == []
+    assert numbers(swapped) == ("PS-2", "")
+
+
+def test_settling_one_number_keeps_the_other_that_only_one_phone_read(ben, ana):
+    reads(ben, home(OUTER), "PS-2", "")
+    reads(ana, home(OUTER), "PS-3", "77")
+    ben.choose(0)
+    assert numbers(ben) == ("PS-2", "77")
+
+
+def test_different_numbers_and_another_spelling_of_one_are_no_question(ben, ana):
+    reads(ben, home(OUTER), "PS-1", "77")  # the form has what was on record, too
+    reads(ana, home(OUTER), "PS-2", "")
+    assert (ben.step()["form"] == "contradiction", numbers(ben)) == (False, ("PS-2", "77"))
+    reads(ben, home(INNER), "PS 9")
+    reads(ana, home(INNER), "ps-9")
+    assert ben.step()["form"] != "contradiction"
+
+
+def test_a_reading_that_knew_of_the_other_is_no_question_in_whatever_order_they_come(ben, ana):
+    late = ana.envelope("part_noted", {"unit": home(OUTER), "part": "PS-3", "serial": "", "over": []})
+    mine = reads(ben, home(OUTER), "PS-2", over=[f"{ANA}:{ana.seq}"])
+    reads(ben, home(OUTER), "PS-4", over=[mine])
+    ben.core("add", events=[{"event": late}])
+    assert ben.step()["form"] != "contradiction"
+    assert numbers(ben) == ("PS-4", "")
+    assert len(ben.core("unit", unit=home(OUTER))["noted"]) == 1
+
+
+def test_an_older_app_says_nothing_of_what_it_knew_and_its_reading_stands(ben, ana):
+    reads(ben, home(OUTER), "PS-2")
+    ana.force("part_noted", unit=home(OUTER), part="PS-3", serial="")
+    assert ben.step()["form"] != "contradiction"
+    assert numbers(ben) == ("PS-3", "")
+
+
+def test_a_reading_that_was_taken_back_contradicts_nothing(ben, ana):
+    reads(ben, home(OUTER), "PS-2")
+    slip = ben.seq
+    reads(ana, home(OUTER), "PS-3")
+    assert ben.step()["id"] == "settle.numbers"
+    ben.fact("corrected", device=BEN, seq=slip, reason="slip", over=[])
+    assert ben.step()["form"] != "contradiction"
+    assert numbers(ben) == ("PS-3", "")
+
+
+SPARE = "u0000000stock"
+
+
+def records_beside(phone, draft):
+    """Record a draft outside any job as the app does, which asks first."""
+    asked = {**draft, "job": None, "actor": phone.name, "device": phone.device}
+    assert phone.core("check", events=[asked])["refusal"] is None
+    phone.core("add", events=[{"event": phone.envelope(draft["kind"], draft["data"], job=None)}])
+
+
+@pytest.fixture
+def spare(ben):
+    """Ben has put a spare into stock, outside any job; the number of the entry."""
+    data = {"unit": SPARE, "part": "PS-1", "serial": "", "code": ben._fresh(), "how": "scanned"}
+    ben.core("add", events=[{"event": ben.envelope("unit_added", {**data, "place": "stock"}, job=None)}])
+    return ben.seq
+
+
+def corrects_beside(phone, seq, over=(), **changed):
+    """Fold a correction of an entry of Ben's outside any job; no changes take it back."""
+    of = {"device": BEN, "seq": seq, "reason": "slip", "over": list(over)}
+    [event] = [event for event in phone.core("beside", unit=SPARE)["history"] if event["seq"] == seq]
+    asked = phone.core("entry", job=None, device=BEN, seq=seq)
+    said = {"kind": event["kind"], "data": {**asked["data"], **changed}}
+    kind, data = ("put_right", {**of, "entry": said}) if changed else ("corrected", of)
+    phone.core("add", events=[{"event": phone.envelope(kind, data, job=None)}])
+
+
+def test_an_entry_outside_any_job_corrected_in_two_ways_is_one_card_at_its_sensor(ben, ana, spare):
+    corrects_beside(ben, spare, part="PS-2")
+    corrects_beside(ana, spare, part="PS-3")
+    [card] = ben.core("unit", unit=SPARE)["apart"]
+    assert card["title"] == "One entry, corrected in two ways"
+    assert [each["words"] for each in card["stories"]] == [
+        "entered at first: part number: PS-1",
+        "part number: PS-2",
+        "part number: PS-3",
+    ]
+    assert ben.step()["form"] != "contradiction"  # no job has to do with it
+    assert [each["job"] for each in card["choices"]] == [None, None]
+    [draft] = card["choices"][0]["events"]
+    records_beside(ben, draft)
+    assert ben.core("unit", unit=SPARE)["apart"] == []
+    assert numbers(ben, SPARE) == ("PS-2", "")
+
+
+def test_a_place_outside_any_job_corrected_and_taken_back_asks_which(ben, ana, spare):
+    move = {"unit": SPARE, "place": "customer", "how": "tapped", "note": ""}
+    ben.core("add", events=[{"event": ben.envelope("unit_moved", move, job=None)}])
+    seq = ben.seq
+    corrects_beside(ben, seq, place="scrapped")
+    corrects_beside(ana, seq)
+    [card] = ben.core("unit", unit=SPARE)["apart"]
+    assert [each["words"].rpartition(": ")[2] for each in card["choices"]][1] == "it was not so"
+    [draft] = card["choices"][1]["events"]
+    records_beside(ben, draft)
+    facts = ben.core("unit", unit=SPARE)
+    assert (facts["apart"], facts["place"]) == ([], "stock")
+
+
+def test_a_spare_with_two_numbers_is_asked_about_by_the_job_that_takes_it(ben, ana, spare):
+    reads(ben, SPARE, "PS-2", job=None)
+    reads(ana, SPARE, "PS-3", job=None)
+    assert len(ben.core("unit", unit=SPARE)["apart"]) == 1
+    assert ben.step()["form"] != "contradiction"
+    ben.force("unit_moved", unit=SPARE, place="out", how="scanned", note="")
+    assert ben.step()["id"] == "settle.numbers"

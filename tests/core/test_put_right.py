@@ -60,12 +60,16 @@ def without_the_correction(state):
     """Return a state as text without what only tells that entries were put right."""
     state = {**state, "not_understood": [e for e in state["not_understood"] if e["kind"] != PUT_RIGHT]}
     state["jobs"] = {name: _plain_job(job) for name, job in state["jobs"].items()}
+    state["units"] = {name: _told_once(unit) for name, unit in state["units"].items()}
     return canon.dumps(state)
 
 
 def _plain_job(job):
-    plain = {name: job[name] for name in job if name != "corrected_apart"}
-    return {**plain, "history": _plain(job["history"])}
+    return {**_told_once(job), "history": _plain(job["history"])}
+
+
+def _told_once(entity):
+    return {name: entity[name] for name in entity if name != "corrected_apart"}
 
 
 def _plain(history):

@@ -74,6 +74,8 @@ def contradicting(core):
     other = Driver(core, device="dfedcba9876543210")
     other.force("unit_moved", unit=home(OUTER), place="stock", how="scanned", note="")
     core("scan", job=job.job, text=job.labels[home(OUTER)], how="scanned")
+    for phone, part in ((job, "PS-2"), (other, "PS-3")):
+        phone.force("part_noted", unit=home(OUTER), part=part, serial="", over=[])
     ask_for_all(core, job.job)
 
 

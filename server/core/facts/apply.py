@@ -44,24 +44,34 @@ def apply(state: State, event: dict, withdrawn: dict | None = None, righted: dic
             note_entry(job, event, kind)
         if event["device"] in state.phones:
             flag_role(state, event, kind, job)
+    if why is None and righted and "rivals" in righted:
+        _note_rivals(state, job, event, said, righted["rivals"])
     if job:
-        if why is None and righted and "rivals" in righted:
-            _note_rivals(job, event, said, righted["rivals"])
         newer = is_newer(event)
         job["history"].append(history_entry(event, said, withdrawn, righted, why is None, newer))
 
 
-def _note_rivals(job: dict, event: dict, said: dict, rivals: list) -> None:
-    """Keep with the job that phones corrected one of its entries apart; `n` is how many it had by then."""
+def _note_rivals(state: State, job: dict | None, event: dict, said: dict, rivals: list) -> None:
+    """Keep with the job that phones corrected one of its entries apart; `n` is how many it had by then.
+
+    What was recorded outside any job is kept with the first unit that it names.
+    """
     rivals = [each for each in rivals if each["data"] is None or _could_say(event, each, job)]
     if not [each for each in rivals if each["data"] != rivals[0]["data"]]:
         return
     entry = {name: event[name] for name in ("kind", "at", "actor")}
-    entry.update({"event": envelope.identity(event), "n": job["entries"], "said": said, "rivals": rivals})
-    job.setdefault("corrected_apart", []).append(entry)
+    entry.update({"event": envelope.identity(event), "said": said, "rivals": rivals})
+    if job:
+        entry["n"] = job["entries"]
+        job.setdefault("corrected_apart", []).append(entry)
+        return
+    for identity in KINDS[event["kind"]].names(said)[1]:
+        if state.now(identity) in state.units:
+            state.units[state.now(identity)].setdefault("corrected_apart", []).append(entry)
+            return
 
 
-def _could_say(event: dict, rival: dict, job: dict) -> bool:
+def _could_say(event: dict, rival: dict, job: dict | None) -> bool:
     """Tell whether what a correction says can be understood in the place of an entry."""
     other = dict(event)
     other["data"] = rival["data"]

@@ -129,6 +129,9 @@ def _bind(state, event, index, identity, body, how) -> None:
     unit["pulled_from"] = other["pulled_from"] or unit["pulled_from"]
     unit["part"] = unit["part"] or other["part"]
     unit["serial"] = unit["serial"] or other["serial"]
+    for name in ("noted", "corrected_apart"):
+        if name in other and name not in unit:
+            unit[name] = renamed(other[name], body, identity)
     # Nobody found its label when the others were told apart by theirs, or a new one was asked for.
     if other["code"] or how == "left":
         for code in labelling.carried(unit):

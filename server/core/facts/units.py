@@ -1,11 +1,15 @@
 """What a unit is: added to the record, labelled, its part number and serial read off it."""
 
+from ..log import envelope
 from ..messages import message
 from ..messages import sentences
+from ..state.contradictions import NUMBERS
 from ..state.state import new_unit
+from ..state.stories import device_of
 from . import labelling
 from .conflicts import flag
 from .fields import HOW
+from .fields import Names
 from .fields import Place
 from .fields import Reason
 from .fields import Text
@@ -48,10 +52,41 @@ def _label_voided(state, event, job) -> None:
 
 
 def _part_noted(state, event, job) -> None:
-    unit = known(state, event, job)
-    unit["part"] = event["data"]["part"] or unit["part"]
-    unit["serial"] = event["data"]["serial"] or unit["serial"]
+    unit, data = known(state, event, job), event["data"]
+    standing = unit.get("noted", [])
+    if [each for each in standing if envelope.identity(event) in each["knew"]]:
+        return  # it came late, by a file: a later reading knew of it
+    if "over" in data:
+        _note_reading(unit, event, standing)
+    else:
+        unit.pop("noted", None)
+        for name in NUMBERS:
+            unit[name] = data[name] or unit[name]
     state.note_serials(unit)
+
+
+def _note_reading(unit, event, standing: list) -> None:
+    """Keep the readings of a unit's numbers that did not know of each other, and what they changed.
+
+    `was` is what was on record before the first of them, `knew` the readings that one knew of. Where two
+    changed one number, the last has it until somebody settles which is right.
+    """
+    data, over = event["data"], event["data"]["over"]
+    apart, knew = [], list(over)
+    for each in standing:
+        if each["by"] in over or device_of(each["by"]) == event["device"]:
+            knew.extend([one for one in each["knew"] if one not in knew])
+        else:
+            apart.append(each)
+    was = apart[0]["was"] if apart else {name: unit[name] for name in NUMBERS}
+    said = {name: data[name] or was[name] for name in NUMBERS}
+    said["unit"] = unit["id"]
+    reading = {"by": envelope.identity(event), "at": event["at"], "actor": event["actor"]}
+    reading.update({"kind": event["kind"], "data": said, "was": was, "knew": knew})
+    unit["noted"] = apart + [reading]
+    for name in NUMBERS:
+        changed = [each["data"][name] for each in unit["noted"] if each["data"][name] != was[name]]
+        unit[name] = changed[-1] if changed else was[name]
 
 
 def _label(state, event, job, unit, code) -> None:
@@ -124,6 +159,8 @@ KINDS = (
         Text("part"),
         Text("serial"),
         Text("override", later=True),
+        # The readings of the same unit that this one knew of and that stood.
+        Names("over", later=True),
         does=_part_noted,
         tells=_tell_part_noted,
         job=MAY_HAVE_JOB,

@@ -1,13 +1,16 @@
 """Which of several corrections of one entry is right, where phones off line corrected it in different ways.
 
 A tap says it: the entry is corrected once more, and that correction knows of all of them. Where they changed
-different texts of the entry, as one its plate and the other its complaint, both may be right.
+different texts of the entry, as one its plate and the other its complaint, both may be right. So it is with
+the numbers that phones read off one unit: one more reading knows of all.
 """
 
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
+from ..state.contradictions import NUMBERS
 from ..state.job import Job
+from ..state.unit import Unit
 from ..words import sentences
 from ..words.people import who
 from ..words.people import whose_phone
@@ -18,46 +21,71 @@ from ..words.words import unit_name
 _TEXTS = ("complaint", "compared", "model", "name", "note", "part", "plate", "serial", "value", "vin")
 
 
-def asked(job: Job, apart: dict) -> tuple:
-    """Return (lines, choices) of an entry that was corrected apart, as the job has it."""
-    read = _read(job, apart)
+def asked(of: Job | Unit, apart: dict) -> tuple:
+    """Return (lines, choices) of an entry that was corrected apart, as its job has it.
+
+    One that was recorded outside any job is told of its unit, and corrected outside any job too.
+    """
+    read = _read(of, apart)
     first = message("stories-corrected-first", said=read.pop(0))
-    name = who(job.state, apart["event"], apart["actor"])
+    name = who(of.state, apart["event"], apart["actor"])
     lines, choices = [{"at": apart["at"], "actor": name, "words": first}], []
     for n, rival in enumerate(apart["rivals"]):
-        name = who(job.state, rival["by"], rival["actor"])
-        lines.append({"at": rival["at"], "actor": name, "words": read[n]})
-        words = message(
-            "stories-corrected-one",
-            phone=whose_phone(job.state, rival["by"], rival["actor"]),
-            who=name,
-            read=read[n],
-        )
-        choices.append(_choice(job, apart, words, rival["data"]))
+        line, words = story(of.state, rival, read[n])
+        lines.append(line)
+        choices.append(_choice(of, apart, words, rival["data"]))
     both = _merged(apart)
     if both:
-        choices.append(_choice(job, apart, message("stories-corrected-both", count=len(read)), both))
+        choices.append(_choice(of, apart, message("stories-corrected-both", count=len(read)), both))
     return lines, choices
 
 
-def _choice(job: Job, apart: dict, words: dict, data: dict | None) -> dict:
+def numbers(unit: Unit, job: str | None, apart: dict) -> tuple:
+    """Return (lines, choices) of numbers that phones read off one unit, of which each differs.
+
+    Once somebody says which is right that is noted, on the job of this id, with all else that was read.
+    """
+    was, differ = _texts(apart["said"]), [(name,) for name in apart["numbers"]]
+    lines, choices = [], []
+    if [way for way in differ if was[way]]:
+        lines.append({"at": None, "actor": "", "words": message("stories-before", said=_fields(differ, was))})
+    for rival in apart["rivals"]:
+        line, words = story(unit.state, rival, _fields(differ, _texts(rival["data"])))
+        lines.append(line)
+        data = {name: rival["data"][name] if name in apart["numbers"] else unit[name] for name in NUMBERS}
+        data.update(unit=unit.id, over=[each["by"] for each in apart["rivals"]])
+        if data not in [each["events"][0]["data"] for each in choices]:
+            choices.append({"words": words, "events": [draft("part_noted", **data)], "job": job})
+    return lines, choices
+
+
+def story(state, rival: dict, read) -> tuple:
+    """Return (line, words of the answer) of what one phone said."""
+    name = who(state, rival["by"], rival["actor"])
+    phone = whose_phone(state, rival["by"], rival["actor"])
+    line = {"at": rival["at"], "actor": name, "words": read}
+    return line, message("stories-corrected-one", phone=phone, who=name, read=read)
+
+
+def _choice(of: Job | Unit, apart: dict, words: dict, data: dict | None) -> dict:
     """Return the answer that an entry should say `data`, None that it counts for nothing."""
     device, _, seq = apart["event"].rpartition(":")
-    of = {"device": device, "seq": int(seq), "reason": "slip", "over": [r["by"] for r in apart["rivals"]]}
+    over = [rival["by"] for rival in apart["rivals"]]
+    named = {"device": device, "seq": int(seq), "reason": "slip", "over": over}
     if data is None:
-        said = draft("corrected", **of)
+        said = draft("corrected", **named)
     else:
-        said = draft("put_right", entry={"kind": apart["kind"], "data": data}, **of)
-    return {"words": words, "events": [said], "job": job.id}
+        said = draft("put_right", entry={"kind": apart["kind"], "data": data}, **named)
+    return {"words": words, "events": [said], "job": of.id if isinstance(of, Job) else None}
 
 
-def _read(job: Job, apart: dict) -> list:
+def _read(of: Job | Unit, apart: dict) -> list:
     """Return what the entry said at first, then what each correction says, no two alike.
 
     It is the sentence of the entry, or the texts that were changed where nothing else was.
     """
     data = [apart["said"]] + [rival["data"] for rival in apart["rivals"]]
-    told = [_sentence(job, apart["kind"], each) for each in data]
+    told = [_sentence(of, apart["kind"], each) for each in data]
     there = [each for each in data if each is not None]
     if not [each for each in there if _without_texts(each) != _without_texts(there[0])]:
         before = _texts(apart["said"])
@@ -68,20 +96,26 @@ def _read(job: Job, apart: dict) -> list:
                 texts = _texts(said)
                 told[n] = _fields(_changed(before, [texts]) or differ, texts)
     elif [n for n in range(2, len(told)) if told[n] in told[1:n]]:
-        told = [told[n] if data[n] is None else _untold(job, data[n]) or told[n] for n in range(len(told))]
+        told = [told[n] if data[n] is None else _untold(of, data[n]) or told[n] for n in range(len(told))]
     return told
 
 
-def _sentence(job: Job, kind: str, data: dict | None) -> dict:
-    return message("stories-took-back") if data is None else sentences.sentence(job, kind, data)
+def _sentence(of: Job | Unit, kind: str, data: dict | None) -> dict:
+    if data is None:
+        return message("stories-took-back")
+    if isinstance(of, Job):
+        return sentences.sentence(of, kind, data)
+    return sentences.sentence_beside(of, kind, data)
 
 
-def _untold(job: Job, data: dict) -> dict | None:
+def _untold(of: Job | Unit, data: dict) -> dict | None:
     """Return of an entry what its sentence leaves out, None where that is nothing."""
-    if "silent" in data:
-        places = all_of([position_name(job, each) for each in data["silent"]])
+    if isinstance(of, Job) and "silent" in data:
+        places = all_of([position_name(of, each) for each in data["silent"]])
         return message("stories-silent", positions=places, count=len(data["silent"]))
-    return message("stories-of-unit", unit=unit_name(job.unit(data["unit"]))) if "unit" in data else None
+    if "unit" not in data:
+        return None
+    return message("stories-of-unit", unit=unit_name(Unit(of.state, data["unit"])))
 
 
 def _changed(before: dict, texts: list) -> list:

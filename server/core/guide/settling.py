@@ -1,8 +1,8 @@
 """The step that settles what two phones entered apart: each contradiction once, with all that is said of it.
 
 A unit is settled by its label, read where it really is, and a tap on that place; what the scan asks for is
-in `true_place`. Corrections of one entry, tests and a closing are settled by a tap. Imported only where
-something contradicts: most phones never meet it.
+in `true_place`. Corrections of one entry, tests, a closing and numbers read off a unit are settled by a tap.
+Imported only where something contradicts: most phones never meet it.
 """
 
 from ..evidence import verdict
@@ -14,10 +14,12 @@ from ..state import contradictions
 from ..state.contradictions import Contested
 from ..state.job import Job
 from ..state.state import MIXED
+from ..state.unit import Unit
 from ..words import sentences
 from ..words import stories as told
 from ..words.people import who
 from ..words.people import whose_phone
+from ..words.words import unit_name
 from . import corrected_apart
 from . import mixed_or_not
 from . import true_place
@@ -33,7 +35,8 @@ def settling(job: Job, result: dict | None = None) -> tuple | None:
     contested, corrected = _contested(job), contradictions.corrections(job.facts)
     apart = contradictions.tests(job.facts)
     closed = None if job.is_closed() else job.reopened
-    total = len(corrected) + _questions(job, contested) + len(apart) + (1 if closed else 0)
+    beside = contradictions.of_units(job.state, job.facts)
+    total = len(corrected) + _questions(job, contested) + len(apart) + (1 if closed else 0) + len(beside)
     if corrected:
         stage = "test" if corrected[0]["kind"] == "test_run" else "look"
         made = _corrected(job, corrected[0])
@@ -43,6 +46,8 @@ def settling(job: Job, result: dict | None = None) -> tuple | None:
         stage, made = "test", _tests(job, apart[0])
     elif closed:
         stage, made = "close", _closing(job, closed, result)
+    elif beside:
+        stage, made = "label", _beside(job.unit(beside[0]["unit"]), job.id, beside[0])
     else:
         return None
     if total > 1:
@@ -161,6 +166,36 @@ def _corrected(job: Job, apart: dict) -> dict:
     )
     made["text"] = message("stories-corrected-asked")
     return made
+
+
+def _beside(unit: Unit, job: str | None, apart: dict) -> dict:
+    """What was said of a unit outside its places: its numbers, or corrections outside any job."""
+    if "numbers" in apart:
+        title = message("stories-numbers-title", unit=unit_name(unit), count=len(apart["numbers"]))
+        made = _card("settle.numbers", title, *_without_waits(corrected_apart.numbers(unit, job, apart)))
+        made["text"] = message("stories-numbers-asked", sort=unit.sort.identity)
+        return made
+    title = message("stories-corrected-title", count=len(apart["rivals"]))
+    made = _card("settle.corrected", title, *_without_waits(corrected_apart.asked(unit, apart)))
+    made["text"] = message("stories-corrected-asked")
+    return made
+
+
+def _without_waits(asked: tuple) -> tuple:
+    """Return the lines and the choices of a card for which no test waits."""
+    return asked[0], "", asked[1]
+
+
+def cards_beside(state, identity: str) -> list[dict]:
+    """Return what was said apart of a unit outside its places, as its own page shows it."""
+    unit = Unit(state, identity)
+    job = unit["jobs"][-1] if unit["jobs"] else None
+    found = []
+    for apart in contradictions.of_unit(unit.facts):
+        made = _beside(unit, job, apart)
+        told = {"title": made["title"], "text": made["text"], "stories": made["expects"]["stories"]}
+        found.append(dict(told, choices=made["choices"]))
+    return found
 
 
 def _closing(job: Job, reopened: dict, result: dict | None) -> dict:

@@ -1,14 +1,17 @@
 """What phones entered apart from each other and what contradicts, on one job, until somebody settles it.
 
-Four sorts: a unit at two places or two units at one, tests that may be one and the same, an entry that was
-corrected in two ways, and a job that one phone closed while another worked on. Asked of the facts of a job,
-for the fold asks it too; it looks at nothing that a server's rows leave out, so that every host tells the
-same.
+Five sorts: a unit at two places or two units at one, tests that may be one and the same, an entry that was
+corrected in two ways, a job that one phone closed while another worked on, and two numbers that were read
+off one unit. Asked of the facts of a job, for the fold asks it too; it looks at nothing that a server's rows
+leave out, so that every host tells the same.
 """
 
 from collections import namedtuple
 
+from ..codes.numbers import plain
 from . import stories
+
+NUMBERS = ("part", "serial")  # what is read off a unit
 
 # `units` are those whose label settles it: the one in dispute first, then one that sits where it is claimed.
 # `stories` are all, `last` what each phone said last: what it said before it has taken further itself.
@@ -28,7 +31,8 @@ _BEFORE_A_TEST = (
 
 def are_there(state, job: dict) -> bool:
     """Tell whether something contradicts on a job; on a closed one it may be another job's to settle."""
-    return bool(corrections(job) or job["reopened"] or state.disputed(job["id"]) or tests(job))
+    told = corrections(job) or job["reopened"] or state.disputed(job["id"]) or tests(job)
+    return bool(told or of_units(state, job))
 
 
 def places(state, job: dict) -> list[Contested]:
@@ -135,6 +139,30 @@ def waiting(state, job: dict) -> list[int]:
 def corrections(job: dict) -> list[dict]:
     """Return the entries that were corrected in two ways, as {"event", "kind", "n", "said", "rivals"}."""
     return job.get("corrected_apart", [])
+
+
+def of_units(state, job: dict) -> list[dict]:
+    """Return what of its units was entered apart beside their places; the last job of a unit settles it."""
+    units = [state.units[identity] for identity in state.units_of(job["id"])]
+    return [apart for unit in units if unit["jobs"][-1] == job["id"] for apart in of_unit(unit)]
+
+
+def of_unit(unit: dict) -> list[dict]:
+    """Return which entries of a unit outside any job were corrected apart, and its numbers read apart.
+
+    As `corrections` has them, with the "unit"; of numbers "numbers" are the names of those that differ.
+    """
+    found = [dict(each, unit=unit["id"]) for each in unit.get("corrected_apart", [])]
+    noted = unit.get("noted", [])
+    differ = [name for name in NUMBERS if len(noted) > 1 and _differ(noted, name)]
+    if differ:
+        found.append({"unit": unit["id"], "numbers": differ, "said": noted[0]["was"], "rivals": noted})
+    return found
+
+
+def _differ(noted: list, name: str) -> bool:
+    changed = {plain(each["data"][name]): True for each in noted if each["data"][name] != each["was"][name]}
+    return len(changed) > 1
 
 
 def waiting_for_correction(job: dict, apart: dict) -> list[int]:

@@ -161,8 +161,14 @@ def _unit_brief(state, unit) -> dict:
     return {"id": unit, "shown": labels.shown(known["code"]), "part": known["part"]}
 
 
+def readings_known(unit: dict) -> list[str]:
+    """Return the readings of a unit's numbers that stand: who reads them now knows of these."""
+    return [each["by"] for each in unit.get("noted", [])]
+
+
 def _unit_line(job: Job, unit) -> dict:
     line = _unit_brief(job.state, unit)
+    line["noted"] = readings_known(job.state.units[unit])
     line["name"] = words.unit_name(job.unit(unit))
     line["where"] = words.place_words(job.unit(unit))
     line["bad"] = bad_at_hand(job.state, unit)

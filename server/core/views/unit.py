@@ -8,6 +8,7 @@ from ..evidence import mixups
 from ..evidence import unit_history
 from ..messages import all_of
 from ..messages import message
+from ..state import contradictions
 from ..state.job import Job
 from ..state.job import find_job
 from ..state.job import known_job
@@ -23,6 +24,7 @@ from . import trail
 from . import unit_next
 from . import unit_trail
 from .job import bad_words
+from .job import readings_known
 
 # What a move has for the stories about a unit in dispute (`state/stories.py`).
 _ONLY_FOR_ORDER = ("kind", "n", "then", "instead")
@@ -55,6 +57,8 @@ def unit_view(state, identity: str, results: dict, how: str, base: str) -> dict:
         "claims": places.claims(state, unit),
         "elsewhere": places.elsewhere(state, unit) if unit["claims"] else [],
         "settle": _settle(state, unit, how),
+        "apart": _apart(state, unit),
+        "noted": readings_known(unit),
         "code": unit["code"],
         "address": labels.address(unit["code"], base) if unit["code"] and base else "",
         "was": [labels.shown(code) for code in unit["old_codes"]],
@@ -87,6 +91,15 @@ def _settle(state, unit, how) -> dict | None:
     for job_id in unit["jobs"]:
         found = settling.card(known_job(state, job_id), unit["id"], how) or found
     return found
+
+
+def _apart(state, unit) -> list[dict]:
+    """Return what phones said apart of a unit outside its places: its numbers, an entry outside any job."""
+    if not contradictions.of_unit(unit):
+        return []
+    from ..guide import settling  # as above
+
+    return settling.cards_beside(state, unit["id"])
 
 
 def _open_job(state, unit) -> Job | None:

@@ -144,6 +144,16 @@ stories-field-none = { $field ->
     [model] no model
    *[value] nothing measured
 }
+# $said: part number: PS-1
+stories-before = On record before: { $said }
+# $unit: 4KD-7F
+# $count (count): 1
+stories-numbers-title = { $count ->
+    [1] Which number does { $unit } have?
+   *[other] Which numbers does { $unit } have?
+}
+# $sort: parking-sensor
+stories-numbers-asked = Read it off the { PART($sort) } once more.
 # $units: 4KD-7F and K7F-3M
 stories-mixed-title = Did { $units } get mixed up?
 stories-mixed-yes = Yes, they got mixed up

@@ -82,7 +82,7 @@ stories-field = { $field ->
     [complaint] queja: { $value }
     [note] nota: { $value }
     [compared] en el que funciona: { $value }
-    [part] referencia: { $value }
+    [part] número de pieza: { $value }
     [serial] número de serie: { $value }
     [model] modelo: { $value }
    *[value] medido: { $value }
@@ -93,11 +93,17 @@ stories-field-none = { $field ->
     [complaint] sin queja
     [note] sin nota
     [compared] nada en el que funciona
-    [part] sin referencia
+    [part] sin número de pieza
     [serial] sin número de serie
     [model] sin modelo
    *[value] nada medido
 }
+stories-before = Registrado antes: { $said }
+stories-numbers-title = { $count ->
+    [1] { CAP($unit) }: ¿qué número tiene?
+   *[other] { CAP($unit) }: ¿qué números tiene?
+}
+stories-numbers-asked = Léelo otra vez en { PART($sort, form: "the") }.
 stories-mixed-title = ¿Se mezclaron { $units }?
 stories-mixed-yes = Sí, se mezclaron
 stories-mixed-no = No: cada uno está donde se puso

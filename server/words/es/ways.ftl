@@ -31,7 +31,7 @@ ways-hanging = { $count ->
    *[other] Los de { $positions } cuelgan de su cable. Encájalos antes de que alguien conduzca.
 }
 ways-go-on = Seguir
-ways-part = Referencia para pedir, si la sabes
+ways-part = Número de pieza para pedir, si lo sabes
 ways-note = Una palabra para el registro
 ways-note-wanted = Di por qué en una palabra.
 ways-pause-save = Poner en pausa

@@ -32,7 +32,7 @@ export function storyCard(stories, waits) {
 /**
  * @param {SettleChoice[]} choices
  * @param {SettleChoice[]} others  what nobody has said so far
- * @param {{busy: boolean, act: (drafts: any[], options: {job: string}) => unknown}} ctx
+ * @param {{busy: boolean, act: (drafts: any[], options: {job: string | null}) => unknown}} ctx
  */
 export function settleAnswers(choices, others, { busy, act }) {
   /** @param {SettleChoice} choice */

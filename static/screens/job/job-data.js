@@ -23,6 +23,15 @@ export function loadJob({ core }, params) {
 }
 
 /**
+ * The readings of a sensor's numbers that a further one knows of.
+ * @param {import('../../core/views.js').JobView} view
+ * @param {string} unit
+ */
+export function readingsOf(view, unit) {
+  return view.units.find(({ id }) => id === unit)?.noted ?? [];
+}
+
+/**
  * What the page of a job asks first: what the tests say, at once; the moves where they are known already.
  * @param {Record<string, string>} params
  */

@@ -26,7 +26,7 @@ export function printedOn(ctx, unit, options = {}) {
   const serial = (form.serial ?? unit.serial).trim();
   const same = part === unit.part && serial === unit.serial;
   const record = () =>
-    ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial } }], { ...options, after: ctx.forget });
+    ctx.act([{ kind: 'part_noted', data: { unit: unit.id, part, serial, over: unit.noted } }], { ...options, after: ctx.forget });
   return html`<details class="more" ?open=${form.part !== undefined || form.serial !== undefined || form.maker !== undefined}>
     <summary>${say('unit-printed')}</summary>
     <div class="screen-stack">

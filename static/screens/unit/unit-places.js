@@ -63,6 +63,20 @@ export function dispute(ctx, unit, how) {
 }
 
 /**
+ * What phones said apart of it outside its places: a tap says what is right.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {import('../../core/views.js').ApartCard} told
+ */
+export function apart(ctx, { title, text, stories, choices }) {
+  return html`<section>
+    <h2>${sentence(title)}</h2>
+    ${storyCard(stories, '')}
+    <p>${sentence(text)}</p>
+    ${settleAnswers(choices, [], ctx)}
+  </section>`;
+}
+
+/**
  * @param {import('../frame/context.js').Context} ctx
  * @param {UnitView} unit
  * @param {string} how

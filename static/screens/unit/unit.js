@@ -16,7 +16,7 @@ import { linkTo, to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
 import { labelTrouble, printedOn } from './unit-care.js';
 import { custody, elsewhereTold, jobs, labels, lost, photos, returns, tests } from './unit-parts.js';
-import { dispute, jobOf, otherPlaces } from './unit-places.js';
+import { apart, dispute, jobOf, otherPlaces } from './unit-places.js';
 import { unitStations } from './unit-stations.js';
 import { say } from '../../words/words.js';
 
@@ -57,7 +57,8 @@ export function unitParts(ctx, unit, how) {
         ${badMark(unit.bad)}
       </section>
       ${part(() => partFacts(unit))}
-      ${part(() => unit.lost.map(lost))} ${unit.disputed ? dispute(ctx, unit, how) : nothing} ${part(() => finding(unit.finding))}
+      ${part(() => unit.lost.map(lost))} ${unit.disputed ? dispute(ctx, unit, how) : nothing}
+      ${part(() => unit.apart.map((each) => apart(ctx, each)))} ${part(() => finding(unit.finding))}
       <section>
         <h2>${say('unit-trail')}</h2>
         ${unitStations(unit.trail)}

@@ -12,6 +12,7 @@ import { to } from '../../frame/router.js';
 import { sentence } from '../../frame/sentence.js';
 import { labelReader } from '../../scan/label-reader.js';
 import { withPicture } from '../../scan/labelled-picture.js';
+import { readingsOf } from '../job-data.js';
 import { comparison, partsDiffer } from './part-compare.js';
 
 /** @typedef {import('../../../core/views.js').NewUnitStep} NewUnitStep */
@@ -211,7 +212,7 @@ async function take(ctx, reader, answer, how, labelled) {
  * @param {import('../../scan/label-reader.js').How} how
  */
 async function add(ctx, reader, code, how) {
-  const { step, form, services } = ctx;
+  const { step, form, services, view } = ctx;
   const { old, position, part: known } = step.expects;
   const labelled = form.label?.labelled;
   const unit = services.device.newId('u');
@@ -226,7 +227,7 @@ async function add(ctx, reader, code, how) {
     { kind: 'move_started', data: { move: 'replace', fitted: { [position]: unit }, position, reason } },
   ];
   if (!known && oldPart) {
-    drafts.unshift({ kind: 'part_noted', data: { unit: old, part: oldPart, serial: '' } });
+    drafts.unshift({ kind: 'part_noted', data: { unit: old, part: oldPart, serial: '', over: readingsOf(view, old) } });
   }
   const { drafts: pictured, options } = withPicture(labelled, unit);
   if (!(await ctx.act([...drafts, ...pictured], options))) reader.leave();

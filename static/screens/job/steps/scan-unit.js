@@ -12,6 +12,7 @@ import { board } from '../../../shapes/board.js';
 import { code } from '../../../shapes/code.js';
 import { say } from '../../../words/words.js';
 import { textField } from '../../frame/field.js';
+import { readingsOf } from '../job-data.js';
 import { wayToMixing } from '../mixing.js';
 import { cautionList } from './cautions.js';
 import { labelReader } from '../../scan/label-reader.js';
@@ -138,8 +139,9 @@ function partField(ctx) {
  * @param {string} [typed]
  * @param {import('../../scan/labelled-picture.js').Labelled | null} [labelled]
  */
-function noted({ step }, typed = '', labelled = null) {
+function noted({ step, view }, typed = '', labelled = null) {
   const part = step.expects.asks_part ? typed.trim() || (labelled?.part ?? '') : '';
   const serial = labelled?.serial ?? '';
-  return part || serial ? [{ kind: 'part_noted', data: { unit: step.expects.unit, part, serial } }] : [];
+  const { unit } = step.expects;
+  return part || serial ? [{ kind: 'part_noted', data: { unit, part, serial, over: readingsOf(view, unit) } }] : [];
 }
