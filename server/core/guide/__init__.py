@@ -8,6 +8,7 @@ at a step, `stops` what is said of a wrong one.
 test that would say the same again; `settling` asks what settles a contradiction, `mixed_or_not` where
 one phone says that sensors got mixed up, `corrected_apart` where phones corrected one entry in two ways, or
 read two numbers off one sensor; `ways` are what can be done at any step instead: repair, pause, end;
-`repairing` asks for a repair and the check that proves it; `standing` says where the pole stands at the check in use.
+`repairing` asks for a repair and the check that proves it; `standing` says where the pole stands at the
+check in use.
 Public: `next_step.next_step`, `moves`, `scan.meaning`, `step.draft`.
 """
