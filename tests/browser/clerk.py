@@ -5,6 +5,7 @@ from tests.browser.phone import Phone
 from tests.browser.phone import label_picture
 from tests.browser.screens import TOO_SMALL
 from tests.browser.screens import TOO_WIDE
+from tests.browser.seeded_job import NO_WORKER
 from tests.browser.wedge import Wedge
 from tests.browser_support import wait_until
 from tests.static.symbols import DATA_MATRIX
@@ -32,8 +33,12 @@ _ALTER = """(device) => new Promise((resolve, reject) => {
 class Clerk:
     """Holds parts before the camera and taps, or takes the hand scanner; touches no keyboard once paired."""
 
-    def __init__(self, folder, server, size=(390, 844)):
+    def __init__(self, folder, server, size=(390, 844), worker=False):
+        """Take a phone; without `worker` it has no service worker, which serves whoever loses the network."""
         self.phone = Phone(folder, server.base, size=size)
+        self._worker = worker
+        if not worker:
+            self.phone.context.add_init_script(NO_WORKER)
         self.page = self.phone.page
         self.wedge = Wedge(self.page)
         self.server = server
@@ -44,7 +49,8 @@ class Clerk:
         self.phone.tap("Pair this phone")
         self.page.get_by_role("button", name="Scan returns").wait_for()
         self.phone.see("all sent")
-        self.phone.wait_for_offline_use()
+        if self._worker:
+            self.phone.wait_for_offline_use()
         self.page.evaluate("() => addEventListener('keydown', () => { window.keyed = true; }, true)")
 
     def holds(self, code: str, serial: str, part: str = "PS-1"):
@@ -61,7 +67,6 @@ class Clerk:
               return card?.dataset.proposed === proposed && card.querySelector('.code')?.textContent === code;
             }""",
             [f"{code[:3]}-{code[3:]}", proposed],
-            seconds=20,
         )
 
     def decides(self, word: str):

@@ -72,7 +72,7 @@ def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
 
 @pytest.mark.parametrize("size", [(390, 844), (320, 640)], ids=["390", "320"])
 def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, size):
-    clerk, codes = clerk_at(4, size=size)
+    clerk, codes = clerk_at(4, size=size, worker=True)
     page, phone = clerk.page, clerk.phone
     clerk.looks()
     phone.offline()
