@@ -144,8 +144,8 @@ def launch_profile(
     )
 
 
-def wait_until(page: Page, expression: str, arg: object = None, seconds: float = 10) -> None:
-    """Wait until a JavaScript expression or function holds in the page.
+def wait_until(page: Page, expression: str, arg: object = None, seconds: float = 30) -> None:
+    """Wait until a JavaScript expression or function holds in the page, as long as a busy machine may need.
 
     Playwright's own wait evaluates text inside the page, which the app's policy forbids.
     """

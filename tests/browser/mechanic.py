@@ -118,7 +118,6 @@ class Mechanic:
               return heading && !stopped && heading.innerText !== title;
             }""",
             title,
-            seconds=20,
         )
 
     def starts(self, words: str):
@@ -163,7 +162,6 @@ class Mechanic:
             """() => !document.querySelector('[data-step] [role=alert]')
               && (document.querySelector('video')
                 || [...document.querySelectorAll('button')].some((each) => /^Scan/.test(each.innerText)))""",
-            seconds=20,
         )
         is_open = self.page.locator("video").count()
         self.phone.hold(code)

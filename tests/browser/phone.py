@@ -101,7 +101,6 @@ class Phone:
             self.page,
             "(ids) => ids.includes(document.querySelector('[data-step]')?.dataset.step)",
             list(ids),
-            seconds=20,
         )
         return self.step()
 
@@ -119,7 +118,7 @@ class Phone:
 
     def see(self, words: str) -> None:
         """Wait until words are on the screen."""
-        self.page.get_by_text(words).first.wait_for(timeout=15_000)
+        self.page.get_by_text(words).first.wait_for()
 
     def look(self) -> None:
         """Keep a picture of the screen, when someone wants to look at the run."""

@@ -236,7 +236,7 @@ def test_the_scanner_of_the_app_reads_a_printed_label(alone, site, camera):
     camera.show(Image.fromarray(picture).reduce(3).convert("RGB"))
     page = alone.show("/#/find")
     alone.tap("Scan")
-    page.get_by_text(labels.shown(code)).first.wait_for(timeout=20_000)
+    page.get_by_text(labels.shown(code)).first.wait_for()
     assert code in page.url
 
 

@@ -66,7 +66,7 @@ def test_labels_are_printed_scanned_and_opened_without_a_network(phone, site, ca
     camera.show(Image.fromarray(label).reduce(3).convert("RGB"))
     page = phone.show("/#/find")
     phone.tap("Scan")
-    page.get_by_text(labels.shown(code)).first.wait_for(timeout=20_000)
+    page.get_by_text(labels.shown(code)).first.wait_for()
     camera.show()
     phone.tap("Add the spare")
     page.get_by_text(f"Sensor {labels.shown(code)}", exact=True).wait_for()

@@ -46,7 +46,7 @@ def test_a_reason_stays_with_its_sensor_while_others_come_and_the_page_goes(coun
     phone.see(f"What you entered for {codes[0][:3]}-{codes[0][3:]} is kept")
     page.keyboard.press("F9")
     assert page.get_by_label("Or in your own words").input_value() == "", "that was said of another sensor"
-    wait_until(page, _IS_KEPT, WHY, seconds=15)
+    wait_until(page, _IS_KEPT, WHY)
     page.reload()
     page.locator("#app:not([inert]) main").wait_for()  # not the picture of it, which hears no scanner
     scans_label(clerk, codes[0])
