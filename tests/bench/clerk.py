@@ -121,7 +121,7 @@ class Counted(Clerk):
         shown = f"{code[:3]}-{code[3:]}"
         wait_until(self.page, f"(shown) => ({_PROPOSED})()?.[0] === shown", shown, seconds=30)
         wants = each.proposed or "refuse"
-        ends = time.monotonic() + 8
+        ends = time.monotonic() + 30
         while self.page.evaluate(_PROPOSED)[1] != wants and time.monotonic() < ends and not each.compared:
             self.page.wait_for_timeout(20)
         return self.page.evaluate(_PROPOSED)[1]

@@ -10,6 +10,7 @@ from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 from tests.static.test_scanner import qr
+from tests.waiting import wait_for
 
 # Everything that can be tapped and is smaller than a finger. A box inside a tile is as large as its tile.
 TOO_SMALL = """() => [...document.querySelectorAll('button, a, input, textarea, summary')]
@@ -148,12 +149,14 @@ def type_code(page, code):
 
 def last(page, kind):
     """Wait for a fact of this kind and return the data of the latest."""
-    for _ in range(100):
-        found = [fact["data"] for fact in facts(page) if fact["kind"] == kind]
-        if found:
-            return found[-1]
-        page.wait_for_timeout(50)
-    raise AssertionError(f"no {kind} was recorded")
+    found = []
+
+    def is_recorded():
+        found[:] = [fact["data"] for fact in facts(page) if fact["kind"] == kind]
+        return found
+
+    wait_for(is_recorded)
+    return found[-1]
 
 
 def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
