@@ -441,6 +441,8 @@ export interface HistoryEntry {
   may_right: boolean;
   /** The correction of it that stands, as whoever corrects it now says. */
   over: string[];
+  /** What brings it back, where it was taken back. */
+  back?: Draft[];
   /** Who said it on whose phone, where that is not the actor's; and what a person should see about that. */
   who?: string;
   flags?: string[];

@@ -181,6 +181,14 @@ def test_an_entry_is_taken_back_with_a_reason_and_stays_to_be_read(take_screens)
     phone.tap("Go on with the job")
     page.get_by_role("heading", name="Run the self-test").wait_for()
 
+    phone.show(f"/#/job/{JOB}/history")
+    phone.tap("Self-test: fault at right outer.")
+    phone.tap("It was so after all")
+    page.locator(".history-struck").wait_for(state="detached")
+    assert [fact["kind"] for fact in facts(page)][-2:] == ["corrected", "put_right"]
+    phone.tap("Go on with the job")
+    page.locator("[data-step=photo]").wait_for()
+
 
 def test_a_test_that_was_entered_wrong_is_entered_anew_in_its_place(take_screens):
     driver = job_driver().begin()

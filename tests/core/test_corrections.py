@@ -98,3 +98,72 @@ def test_a_correction_that_arrives_before_its_target_still_counts(core):
     other.force("corrected", device=DEVICE, seq=envelope["seq"], reason="never did")
     core("add", events=[{"event": envelope}])
     assert core("state")["jobs"][job.job]["pending"]["cleaned"] == []
+
+
+def entry_of(job, seq):
+    """Return an entry as the history shows it."""
+    return next(entry for entry in job.view()["history"] if entry["seq"] == seq)
+
+
+def test_what_was_taken_back_by_mistake_is_brought_back_into_its_place(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    seq = job.seq
+    job.test()
+    before = job.view()["trail"], job.core("reasoned", job=job.job)
+    assert "back" not in entry_of(job, seq)
+    for _ in range(2):
+        job.record(correct(job, seq))
+        assert len(job.view()["trail"]["tests"]) == 1
+        job.record(*entry_of(job, seq)["back"])
+        shown = entry_of(job, seq)
+        assert (shown["undone"], shown["righted"], shown["may_undo"], shown["may_right"]) == (
+            None,
+            None,
+            True,
+            True,
+        )
+        assert (job.view()["trail"], job.core("reasoned", job=job.job)) == before
+
+
+def test_it_comes_back_as_it_was_put_right(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    seq = job.seq
+    right = {"kind": "test_run", "data": {**job.events[-1]["data"], "faulted": [INNER]}}
+    job.fact("put_right", device=DEVICE, seq=seq, entry=right, reason="slip")
+    job.record(correct(job, seq))
+    job.record(*entry_of(job, seq)["back"])
+    assert job.core("state")["jobs"][job.job]["tests"][0]["faulted"] == [INNER]
+
+
+def test_it_does_not_come_back_where_what_was_entered_since_contradicts(core):
+    job = Driver(core).begin()
+    job.test(OUTER)
+    job.force("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
+    seq = job.seq
+    job.record(correct(job, seq))
+    job.force("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
+    stop = job.check(*entry_of(job, seq)["back"])
+    assert (stop["rule"], stop["sentence"], stop["do"]) == (
+        "correction",
+        "What was entered later does not go with it.",
+        "Enter what is so now.",
+    )
+
+
+def test_what_was_recorded_outside_any_job_comes_back_too(core):
+    job = Driver(core).begin()
+    spare = {"unit": "u00000000spare", "part": "PS-1", "serial": "", "code": "", "how": "tapped"}
+    moved = {"unit": spare["unit"], "place": "customer", "how": "tapped", "note": ""}
+    for kind, data in (("unit_added", {**spare, "place": "stock"}), ("unit_moved", moved)):
+        core("add", events=[{"event": job.envelope(kind, data, job=None)}])
+    named = {"device": DEVICE, "seq": job.seq, "reason": "slip"}
+    core("add", events=[{"event": job.envelope("corrected", named, job=None)}])
+    assert core("state")["units"][spare["unit"]]["place"] == "stock"
+    [draft] = core("beside", unit=spare["unit"])["history"][0]["back"]
+    assert (
+        core("check", events=[{**draft, "job": None, "actor": "Mara", "device": DEVICE}])["refusal"] is None
+    )
+    core("add", events=[{"event": job.envelope(draft["kind"], draft["data"], job=None)}])
+    assert core("state")["units"][spare["unit"]]["place"] == "customer"

@@ -134,6 +134,17 @@ class Corrections:
         rivals = self.righted.get(target_of(data), {}).get("rivals", [])
         return bool(rivals) and not [each for each in rivals if each["by"] not in data.get("over", [])]
 
+    def standing(self, entry: dict) -> list[str]:
+        """Return the corrections of an entry of a history that stand."""
+        identity = "{}:{}".format(entry["device"], entry["seq"])
+        return [each["by"] for each in self._standing.get(identity, [])]
+
+    def lifts(self, data: dict) -> bool:
+        """Tell whether a correction knows of all that stand of its entry, one of which takes it back."""
+        standing = self._standing.get(target_of(data), [])
+        unknown = [each for each in standing if each["by"] not in data.get("over", [])]
+        return bool([each for each in standing if each["data"] is None]) and not unknown
+
     def by_device(self) -> dict:
         """Return device -> {seq: (who took it back or None, what puts it right or None)}."""
         # By device and seq: to make each entry's identity first would take as long as the rest on the phone.

@@ -96,11 +96,12 @@ class Fold:
 
     def suppose(self, draft: dict) -> None:
         """Let what is tried next be tried with this correction; only in a trial."""
+        lifts = self.corrections.settles(draft["data"]) or self.corrections.lifts(draft["data"])
         self.corrections, target = self.corrections.copy(), target_of(draft["data"])
         if draft["kind"] == TAKEN_BACK:
             self.corrections.withdrawn[target] = {"actor": "", "reason": ""}
         else:
-            if self.corrections.settles(draft["data"]):
+            if lifts:
                 self.corrections.withdrawn.pop(target, None)
             self.corrections.righted[target] = supposed(draft["data"]["entry"])
 
@@ -116,6 +117,7 @@ class Fold:
         In it is what hangs together with the event.
         """
         corrections = self.corrections.copy()
+        corrections.withdrawn.pop(identity, None)
         corrections.righted[identity] = supposed(entry)
         return self._supposing(identity, corrections, names(entry))
 

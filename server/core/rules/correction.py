@@ -28,10 +28,13 @@ def refuse(fold, draft, job):
     if target is None or target["kind"] in KINDS_OF_CORRECTION:
         return _refusal(right, message("rules-correction-unknown"), message("rules-correction-unknown-do"))
     settles = fold.corrections.settles(draft["data"])
-    if identity in fold.corrections.withdrawn and not settles:
+    lifts = right and not settles and fold.corrections.lifts(draft["data"])
+    if identity in fold.corrections.withdrawn and not settles and not lifts:
         return _refusal(right, message("rules-correction-again"), message("rules-go-on"))
+    if lifts and troubles(fold.state, fold.with_right(identity, draft["data"]["entry"])):
+        return _refusal(True, message("rules-correction-not-back"), message("rules-correction-not-back-do"))
     if right:
-        return _refuse_to_put_right(fold, identity, target, draft["data"]["entry"], settles)
+        return _refuse_to_put_right(fold, identity, target, draft["data"]["entry"], settles or lifts)
     if target["kind"] == "job_opened":
         return _refusal(False, message("rules-correction-opening"), message("rules-correction-opening-do"))
     without = fold.without(identity)

@@ -30,7 +30,7 @@ def entries_view(fold, identity: str) -> dict:
         return sentences.sentence_beside(unit, kind, data)
 
     history = [
-        entry_shown(fold.state, entry, about, unit.sort, said)
+        entry_shown(fold.state, entry, about, unit.sort, said, fold.corrections.standing(entry))
         for entry in fold.beside(unit.id)
         if _at_bench(entry)
     ]

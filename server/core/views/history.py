@@ -1,6 +1,8 @@
 """The history of a job: each entry in its sentence, where it shows, and what can be done about it."""
 
 from ..facts.corrections import KINDS_OF_CORRECTION
+from ..facts.corrections import target_of
+from ..facts.draft import draft
 from ..facts.kinds import KINDS
 from ..facts.whose import ROLE
 from ..facts.whose import phone_of
@@ -21,7 +23,7 @@ _NUMBERED = {"test_run": "test", "circuit_measured": "reading", "circuit_repaire
 
 def history(job: Job) -> list[dict]:
     """Return the entries of a job, the last one first."""
-    shown, counted = [], {}
+    shown, counted, corrections = [], {}, _corrections(job)
 
     def said(kind: str, data: dict) -> dict:
         return sentences.sentence(job, kind, data)
@@ -29,13 +31,27 @@ def history(job: Job) -> list[dict]:
     for entry in job.history:
         counts = entry["understood"] and entry["withdrawn"] is None
         about = _about(job, entry, counted) if counts else []
-        shown.append(entry_shown(job.state, entry, about, job.sort, said))
+        known = corrections.get("{}:{}".format(entry["device"], entry["seq"]), [])
+        shown.append(entry_shown(job.state, entry, about, job.sort, said, known))
     shown.reverse()
     return shown
 
 
-def entry_shown(state, entry: dict, about: list[str], sort: Sort, said) -> dict:
-    """Return an entry as `HistoryEntry` has it; `said(kind, data)` is the sentence of an understood one."""
+def _corrections(job: Job) -> dict:
+    """Return of each entry that was corrected which entries did it."""
+    found = {}
+    for entry in job.history:
+        if entry["kind"] in KINDS_OF_CORRECTION and entry["understood"]:
+            by = "{}:{}".format(entry["device"], entry["seq"])
+            found.setdefault(target_of(entry["data"]), []).append(by)
+    return found
+
+
+def entry_shown(state, entry: dict, about: list[str], sort: Sort, said, corrections: list[str]) -> dict:
+    """Return an entry as `HistoryEntry` has it; `said(kind, data)` is the sentence of an understood one.
+
+    `corrections` are all of that entry, by which one that was taken back is brought back.
+    """
     known = entry["understood"]
     shown = {
         "device": entry["device"],
@@ -53,10 +69,19 @@ def entry_shown(state, entry: dict, about: list[str], sort: Sort, said) -> dict:
         and entry["withdrawn"] is None
         and entry["kind"] not in ("job_opened",) + KINDS_OF_CORRECTION,
     }
+    if known and entry["withdrawn"] and corrections:
+        shown["back"] = [_brought_back(entry, corrections)]
     phone = phone_of(state, entry["device"], entry["seq"])
     if phone:
         _tell_whose(state, entry, phone, shown)
     return shown
+
+
+def _brought_back(entry: dict, corrections: list[str]) -> dict:
+    """Return the draft by which an entry counts again as it stood before somebody took it back."""
+    right = {"kind": entry["kind"], "data": entry["data"]}
+    named = {"device": entry["device"], "seq": entry["seq"], "reason": "slip", "over": corrections}
+    return draft("put_right", entry=right, **named)
 
 
 def _tell_whose(state, entry: dict, phone: dict, shown: dict) -> None:
@@ -107,6 +132,6 @@ def _undone(sort: Sort, correction: dict | None) -> dict | None:
 
 def _righted(entry: dict, said) -> dict | None:
     """Return who put an entry right and what it said before, in words; None where nobody did."""
-    if "righted" not in entry:
+    if "righted" not in entry or entry["said"] == entry["data"]:
         return None
     return {"actor": entry["righted"]["actor"], "said": said(entry["kind"], entry["said"])}

@@ -135,6 +135,7 @@ job-history-undone-by = Taken back by { $actor }: { $reason }
 job-history-reason = Why was it wrong?
 job-history-reason-note = The entry stays, struck through, with your reason.
 job-history-take-back = Take it back
+job-history-bring-back = It was so after all
 job-history-leave = Leave it
 job-right-here = Something here is wrong
 job-right-open = Enter what is right

@@ -73,6 +73,8 @@ rules-correction-opening = Everything else in the job rests on its opening.
 rules-correction-opening-do = Close the job instead.
 rules-correction-later = Later entries rest on this one.
 rules-correction-later-do = Take back the later ones first, the newest before the older.
+rules-correction-not-back = What was entered later does not go with it.
+rules-correction-not-back-do = Enter what is so now.
 # $sort: parking-sensor
 rules-correction-bare = { CAP(PART($sort, form: "a")) } that is not fitted would be without its label.
 rules-correction-bare-do = Give it another label instead.

@@ -111,6 +111,7 @@ job-history-undone-by = Retirada por { $actor }: { $reason }
 job-history-reason = ¿Por qué estaba mal?
 job-history-reason-note = La anotación se queda, tachada, con tu motivo.
 job-history-take-back = Retirarla
+job-history-bring-back = Sí fue así
 job-history-leave = Dejarla
 job-right-here = Aquí hay algo mal
 job-right-open = Anotar lo correcto

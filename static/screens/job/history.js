@@ -129,7 +129,7 @@ function row(ctx, entry) {
     ${entry.righted ? righted(entry.righted) : nothing} ${entry.undone ? undone(entry.undone) : nothing}
     ${(entry.flags ?? []).map((flag) => html`<span class="history-undone">${flag}</span>`)}
   </span>`;
-  if (!entry.may_undo && !entry.may_right) return html`<li class="list-row">${told}</li>`;
+  if (!entry.may_undo && !entry.may_right && !entry.back) return html`<li class="list-row">${told}</li>`;
   const { form } = ctx;
   const name = `${entry.device}/${entry.seq}`;
   const isOpen = form.taking === name || form.righting === name;
@@ -166,7 +166,20 @@ function ways(ctx, entry) {
           <button class="small-button" type="button" data-do="anew" @click=${open}>${icon('tick')} ${say('job-right-open')}</button>
         </div>`
       : nothing}
-    ${entry.may_undo ? takeBack(ctx, entry) : nothing}
+    ${entry.may_undo ? takeBack(ctx, entry) : nothing} ${entry.back ? bringBack(ctx, entry.back) : nothing}
+  </div>`;
+}
+
+/**
+ * It was no mistake after all: it counts again, in its place.
+ * @param {import('../frame/context.js').Context} ctx
+ * @param {import('../../core/views.js').Draft[]} back
+ */
+function bringBack(ctx, back) {
+  return html`<div class="card-actions">
+    <button class="small-button" type="button" data-do="back" ?disabled=${ctx.busy} @click=${() => ctx.act(back, { after: ctx.forget })}>
+      ${icon('tick')} ${say('job-history-bring-back')}
+    </button>
   </div>`;
 }
 
