@@ -128,6 +128,8 @@ def as_then(now, then):
             now = {**now, "apart": apart_then(now["apart"], then["apart"])}
         if isinstance(now.get("replaced"), list) and "replaced" in then:
             now = {**now, "replaced": [said for said in now["replaced"] if MOVED not in said]}
+        if {"unit", "points"} <= set(now):
+            now = begun_then(now, then)
         if MIXED_UP in (now.get("job"), now.get("id")):
             now = concluded_then(now, then)
         if now.get("id") == PROVEN_BAD and "history" in now:
@@ -164,6 +166,13 @@ def readings(trail):
     """Return each reading of a trail, whichever line it is on."""
     points = [point for line in trail["lines"] for point in line["points"] if point["position"]]
     return sorted((point["test"], point["position"], point["mark"]) for point in points)
+
+
+def begun_then(line, then):
+    """Return a line of a trail as it began then: in the hand, before its unit had come."""
+    early = [point for point in then["points"] if point["test"] < line["points"][0]["test"]]
+    assert [point for point in early if point["position"]] == []
+    return {**line, "points": early + line["points"]}
 
 
 def advice(now, then):

@@ -64,7 +64,12 @@ def test_a_fault_that_follows_ends_in_a_proven_replacement(core):
     job.guided()
     assert job.step()["form"] == "test"
     job.test()
-    assert job.view()["proof"]["settled"]
+    view = job.view()
+    assert view["proof"]["settled"]
+    lines = {line["unit"]: line for line in view["trail"]["lines"]}
+    # It was in a shop at the tests before.
+    assert [point["test"] for point in lines["u00000000new1"]["points"]] == [2]
+    assert [point["position"] for point in lines[home(OUTER)]["points"]] == [OUTER, INNER, None]
     job.finish()
     assert job.view()["closed"]
     assert core("unit", unit=home(OUTER))["where"] == "at the parts counter"

@@ -83,7 +83,7 @@ def _lines(job: Job, result, aside, suspects) -> tuple:
             continue
         whole = [known[unit], unit] if unit in known else [unit]
         whole = [each for each in whole if each in units]
-        first = 0 if unit in known else began.get(unit, 0)
+        first = 0 if unit in known else began.get(unit, _came(job, whole))
         last = len(job.tests) if unit in known else ended.get(unit, len(job.tests))
         line = _line(job, whole, aside, suspects)
         line["points"] = [point for point in line["points"] if first <= point["test"] < last]
@@ -96,6 +96,17 @@ def _lines(job: Job, result, aside, suspects) -> tuple:
             if body in drawn and identity in drawn and chance >= _MAY_BE:
                 joins.append({"start": identity, "end": body})
     return lines, joins
+
+
+def _came(job: Job, whole: list) -> int:
+    """Return the first test on the line of a unit; one that came during the job was not in hand before."""
+    if [unit for unit in whole if unit in job.units_at_opening]:
+        return 0
+    for index in range(len(job.tests)):
+        fitted = job.tests[index]["fitted"]
+        if [position for position in fitted if fitted[position] in whole]:
+            return index
+    return 0
 
 
 def _mixed(job: Job, result):
