@@ -37,7 +37,9 @@ def test_a_pair():
 
 
 def test_a_ring_of_three():
-    assert title({"a": "uc", "b": "ua", "c": "ub"}).startswith("Move three in a ring: ")
+    """Each position is named once: the sensor of one goes to the next."""
+    said = title({"a": "uc", "b": "ua", "c": "ub"})
+    assert said == "Move three in a ring, in this order: left outer, left inner and right inner"
 
 
 def test_a_spare_comes_in_and_another_moves_on():

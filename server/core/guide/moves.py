@@ -215,16 +215,10 @@ def _bring(job: Job, unit, chain) -> dict:
 
 
 def _ring(job, ring) -> dict:
-    """Return where each sensor of a ring goes; the first position of `ring` gets the second's."""
-    names = [words.position_name(job, each) for each in ring]
-    steps = _ring_step(names[0], names[-1])
-    for n in range(len(names) - 1, 0, -1):
-        steps = message("guide-exchange-ring-more", before=steps, step=_ring_step(names[n], names[n - 1]))
-    return message("guide-exchange-ring", count=len(ring), steps=steps)
-
-
-def _ring_step(start, goal) -> dict:
-    return message("guide-exchange-ring-step", start=start, goal=goal)
+    """Return the way round a ring, each position named once; the first of `ring` gets the second's sensor."""
+    way = [ring[0]] + [ring[n] for n in range(len(ring) - 1, 0, -1)]
+    names = [words.position_name(job, each) for each in way]
+    return message("guide-exchange-ring", count=len(ring), positions=all_of(names))
 
 
 def _position(entry) -> str:

@@ -33,7 +33,7 @@ guide-photo-take = Take the picture
 guide-photo-skip = Go on without
 guide-look-title = Lamps, and a look round
 guide-look-title-alone = A look round
-guide-look-text = Tap what is not so.
+guide-look-text = Tap what differs.
 guide-look-all-right = All as it should be
 
 ## The self-test.
@@ -137,22 +137,16 @@ guide-exchange-in-hand = fit { $unit }, the one in your hand, at { $position }
 # $start: left outer
 # $goal: right inner
 guide-exchange-goes-on = { $before }; the one from { $start } goes to { $goal }
-# $steps: left outer to right inner, left inner to left outer
+# $positions: left outer, left inner and right inner
 # $count (count): 3
 guide-exchange-ring = { $count ->
-    [2] move two in a ring: { $steps }
-    [3] move three in a ring: { $steps }
-    [4] move four in a ring: { $steps }
-    [5] move five in a ring: { $steps }
-    [6] move six in a ring: { $steps }
-   *[other] move { $count } in a ring: { $steps }
+    [2] move two in a ring, in this order: { $positions }
+    [3] move three in a ring, in this order: { $positions }
+    [4] move four in a ring, in this order: { $positions }
+    [5] move five in a ring, in this order: { $positions }
+    [6] move six in a ring, in this order: { $positions }
+   *[other] move { $count } in a ring, in this order: { $positions }
 }
-# $start: left outer
-# $goal: right inner
-guide-exchange-ring-step = { $start } to { $goal }
-# $before: left outer to right inner
-# $step: left inner to left outer
-guide-exchange-ring-more = { $before }, { $step }
 
 guide-impossible-title = This move can't be finished
 # $unit: the sensor from right outer

@@ -87,15 +87,13 @@ guide-exchange-mixed = monta { $unit } en { $position }
 guide-exchange-in-hand = monta { $unit }, que tienes en la mano, en { $position }
 guide-exchange-goes-on = { $before }; lo que había en { $start } va a { $goal }
 guide-exchange-ring = { $count ->
-    [2] mueve dos en círculo: { $steps }
-    [3] mueve tres en círculo: { $steps }
-    [4] mueve cuatro en círculo: { $steps }
-    [5] mueve cinco en círculo: { $steps }
-    [6] mueve seis en círculo: { $steps }
-   *[other] mueve { $count } en círculo: { $steps }
+    [2] mueve dos en círculo, en este orden: { $positions }
+    [3] mueve tres en círculo, en este orden: { $positions }
+    [4] mueve cuatro en círculo, en este orden: { $positions }
+    [5] mueve cinco en círculo, en este orden: { $positions }
+    [6] mueve seis en círculo, en este orden: { $positions }
+   *[other] mueve { $count } en círculo, en este orden: { $positions }
 }
-guide-exchange-ring-step = de { $start } a { $goal }
-guide-exchange-ring-more = { $before }, { $step }
 
 guide-impossible-title = Este movimiento no se puede terminar
 guide-impossible-text = { CAP($unit) } está { $place }.
@@ -248,7 +246,7 @@ guide-home-put-back = { $count ->
    *[other] Devolverlas a su sitio
 }
 guide-home-leave = Dejarlas allí
-guide-finish-leave = Dejarlos ahí y cerrar
+guide-finish-leave = Dejarlas ahí y cerrar
 guide-finish-title = Por último: ¿adónde va { $unit }?
 guide-finish-text = { CAP($where) } y ahí se queda.
 guide-stock-title = ¿Devuelves { $unit } a { $position }?

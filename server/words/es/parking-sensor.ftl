@@ -74,7 +74,7 @@ parking-sensor-test-not-heard = no se oyó el zumbador
 parking-sensor-test-whose-heard = en los que se oyó el zumbador
 
 parking-sensor-take-out = Quita el contacto, desenchúfalo y suelta las dos pestañas.
-parking-sensor-put-in = Empuja cada uno hasta que encajen las dos grapas.
+parking-sensor-put-in = Empuja cada uno hasta que encajen las dos pestañas.
 parking-sensor-plug = Enchúfalo recto hasta que haga clic y cierra su cierre.
 parking-sensor-fit-bore = El alojamiento está limpio y seco
 parking-sensor-fit-right-way = El sensor está bien orientado
