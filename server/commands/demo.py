@@ -85,6 +85,7 @@ def _fill(data: Path, base: str) -> list[str]:
             return [say("commands-demo-kept")]
         if events.last_n(db):
             raise CommandRefused(message("commands-demo-other-data", folder=str(data)))
+        print(say("commands-demo-building"), flush=True)
         import demo_db  # here, because no other command needs what the scenario needs
 
         hints: list[str] = demo_db.build(data, base, with_year=True)

@@ -118,6 +118,7 @@ commands-record-signed = Signed with the key { $key }; read that out to whoever 
 
 commands-demo-help = Show the demo scenario, ready to click, on loopback.
 commands-demo-data = Keep the demo's data here; without it they go when it ends.
+commands-demo-building = Making the demo data. That takes up to a minute.
 commands-demo-ready = The demo is ready. Open this link in a browser on this machine:
 commands-demo-counter = And this one in another browser, or in a private window, for the parts counter:
 commands-demo-kept = The data from last time is used as it was left.

@@ -99,6 +99,7 @@ commands-record-signed = Firmado con la clave { $key }; léesela en voz alta a q
 
 commands-demo-help = Muestra la demostración, lista para probar, en este equipo.
 commands-demo-data = Guarda aquí los datos de la demostración; sin esto desaparecen cuando termina.
+commands-demo-building = Preparando los datos de la demostración. Tarda hasta un minuto.
 commands-demo-ready = La demostración está lista. Abre este enlace en un navegador de este equipo:
 commands-demo-counter = Y este en otro navegador, o en una ventana privada, para el mostrador de recambios:
 commands-demo-kept = Se usan los datos de la última vez, tal como quedaron.

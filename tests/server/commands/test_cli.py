@@ -278,6 +278,7 @@ def test_the_demo_is_ready_soon_and_leaves_nothing(start, port, tmp_path, monkey
     monkeypatch.setenv("TMPDIR", str(tmp_path))
     running = start("demo", "--port", str(port))
 
+    running.wait_for("Making the demo data")  # before the work, so that nobody waits before nothing
     link = running.wait_for(r"http://localhost:\d+/pair#\S+").group(0)
     running.wait_for("Ctrl-C ends it")
 
