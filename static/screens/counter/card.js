@@ -96,6 +96,14 @@ function comparing(work, answer) {
   const { services } = work.ctx;
   const itself = answer.photos.filter(({ alone }) => alone).slice(-1);
   const others = answer.photos.filter((each) => !itself.includes(each));
+  const pictures = others.length
+    ? html`<ul class="compare-pictures">
+        ${others.map(
+          ({ sha256, words }) => html`<li>${picture(services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
+        )}
+      </ul>`
+    : nothing;
+  // One of the part itself is what decides: the answers come right after it.
   return html`<section class="compare">
     ${itself.map(
       ({ sha256, words }) => html`<figure class="compare-itself">
@@ -103,18 +111,13 @@ function comparing(work, answer) {
         <figcaption class="list-note">${words}</figcaption>
       </figure>`,
     )}
-    ${others.length
-      ? html`<ul class="compare-pictures">
-          ${others.map(
-            ({ sha256, words }) => html`<li>${picture(services, sha256, { alt: '' })}<span class="list-note">${words}</span></li>`,
-          )}
-        </ul>`
-      : nothing}
+    ${itself.length ? nothing : pictures}
     ${answer.photos.length ? nothing : html`<p>${say('counter-pictures-in-record')}</p>`}
     <div class="answers">
       <button class="answer" type="button" @click=${() => work.comingIn.compare('same')}><span>${say('counter-same-part')}</span></button>
       <button class="answer" type="button" @click=${() => work.comingIn.compare('other')}><span>${say('counter-other-part')}</span></button>
     </div>
+    ${itself.length ? pictures : nothing}
   </section>`;
 }
 
