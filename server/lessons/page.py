@@ -102,7 +102,7 @@ def _summary(found: dict[str, Any]) -> list[dict]:
 def _reliability(found: dict[str, Any]) -> dict[str, Any]:
     rows = []
     for each in found["reliability"]:
-        note, band = message("lessons-expected", expected=decimal((each["expected"] + 5) // 10, 1)), None
+        note, band = message("lessons-expected", expected=_in_part(each["expected"])), None
         if each["number"] >= ENOUGH:
             allowed = message("lessons-chance-allows", low=each["low"], high=each["high"])
             note = sentences([note, allowed])
@@ -277,8 +277,14 @@ def _share(part: int, whole: int, jobs: int | None = None) -> dict:
 
 def _count_of(rate: dict[str, Any]) -> dict:
     if rate["id"] in CLASSES:
-        return message("lessons-found", count=decimal((rate["hits_x100"] + 5) // 10, 1))
+        return message("lessons-found", count=_in_part(rate["hits_x100"]))
     return message("lessons-readings", count=rate["hits_x100"] // 100, readings=rate["tries"])
+
+
+def _in_part(hundredths: int) -> dict:
+    """Returns a count that may be in part: a whole one has no decimal."""
+    tenths = (hundredths + 5) // 10
+    return decimal(tenths, 1) if tenths % 10 else decimal(tenths // 10, 0)
 
 
 def _as_sentences(said: list) -> list:

@@ -63,6 +63,15 @@ def test_a_job_that_is_opened_later_stands_on_what_was_taken(core):
     assert core("assumptions", job=job.job)["yard"] is None
 
 
+def test_a_rate_that_jobs_taught_is_said_with_the_figures_that_tell(core):
+    adopt(core, data={**SAID, "rates_ppm": {"unit": 51_351, "shows": 996_413, "feed": 257}})
+    said = rates_of(core, opened(core))
+
+    shown = [english(said[name]["value_words"]) for name in ("unit", "shows", "feed")]
+    assert shown == ["5.1 %", "99.64 %", "0.026 %"]
+    assert said["unit"]["value_ppm"] == 51_351
+
+
 def test_a_rate_set_on_the_job_goes_before_what_was_learned_and_can_be_set_back(core):
     adopt(core)
     job = opened(core)

@@ -88,6 +88,14 @@ def exact(ppm: int) -> dict:
     return message("figures-percent", number=decimal(units, places))
 
 
+def _about(ppm: int) -> dict:
+    """Return parts per million as a percentage of two figures, those of its distance from the nearer end."""
+    away, step = min(ppm, 1000000 - ppm), 1
+    while away >= 100 * step:
+        step *= 10
+    return exact((ppm + step // 2) // step * step)
+
+
 def _of(sort: Sort, name: str) -> dict:
     """Return a message of this module in the words of a sort of part."""
     return sort.says(name, blocked=sort.obstruction.words)
@@ -110,11 +118,13 @@ def _rate(job, name, meaning) -> dict:
         default = _ppm(readings.SHOWS_COMES_AND_GOES)
     value = _ppm(readings.all_rates(job)[name])
     changed = name in job.rates_ppm
+    # What jobs taught has no more figures than they can tell; what a person set stands as it was set.
+    default_said = _about if name in learned.rates(job) else exact
     return {
         "id": name,
         "words": _of(job.sort, meaning),
-        "default_words": exact(default),
-        "value_words": exact(value),
+        "default_words": default_said(default),
+        "value_words": exact(value) if changed else default_said(value),
         "value_ppm": value,
         "changed": changed,
         "source": _source(job, name),

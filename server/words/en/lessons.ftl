@@ -24,7 +24,7 @@ lessons-waiting = { $count ->
    *[other] { $count } jobs are
 } not counted in yet. Look again in a moment.
 lessons-none = No job is closed in this time.
-lessons-none-yet = No job is closed yet.
+lessons-none-yet = No job is closed yet. Closed jobs show here what was wrong, how verdicts came out, how long it took.
 
 ## Of so many; a percentage only where there are enough.
 
@@ -57,7 +57,7 @@ lessons-chance-allows = { $low ->
    *[other] Chance allows { $low } to { $high }.
 }
 # $expected: 17.6
-lessons-expected = { $expected } were to be expected.
+lessons-expected = Expected: { $expected }.
 
 lessons-comebacks = Comebacks
 # $days (count): 90
@@ -104,7 +104,7 @@ lessons-between = { $low } to { $high } by { $yards ->
    *[other] your jobs and those of other yards
 }.
 # $count: 43.5
-lessons-found = { $count } found
+lessons-found = Found: { $count }
 # $count (count): 43
 # $readings (count): 45
 lessons-readings = { $count } of { $readings } readings
@@ -214,7 +214,7 @@ lessons-rate = { $what ->
 }
 # $rates: false alarms
 lessons-unlike-default = Your jobs say something else than the default of: { $rates }.
-lessons-as-default = Your jobs agree with the defaults.
+lessons-as-default = Your rates agree with the defaults.
 # $what: rates_learned
 lessons-take = { $what ->
     [rates_learned] Take these rates for your yard

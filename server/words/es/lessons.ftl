@@ -24,7 +24,7 @@ lessons-waiting = { $count ->
    *[other] { $count } trabajos no están contados aún.
 } Mira otra vez dentro de un momento.
 lessons-none = En este tiempo no se cerró ningún trabajo.
-lessons-none-yet = Aún no se cerró ningún trabajo.
+lessons-none-yet = Aún no se cerró ningún trabajo. Los trabajos cerrados dirán aquí qué fallaba, si acertó el veredicto y cuánto se tardó.
 
 ## De tantos; un porcentaje solo donde hay bastantes.
 
@@ -57,7 +57,7 @@ lessons-chance-allows = { $low ->
    *[other] El azar permite de { $low } a { $high }.
 }
 # $expected: 17,6
-lessons-expected = Eran de esperar { $expected }.
+lessons-expected = Esperados: { $expected }.
 
 lessons-comebacks = Fallos que vuelven
 # $days (count): 90
@@ -90,7 +90,7 @@ lessons-rates = Tasas según tus propios trabajos
 lessons-rates-note = Se aprende cómo se reparten las causas; no se aprende cada cuánto falla algo. El valor normal pesa como { $jobs } trabajos.
 # $yards (count): 0
 lessons-rates-bar = La barra es donde está la tasa según { $yards ->
-    [0] tus trabajos solos
+    [0] tus propios trabajos
    *[other] tus trabajos y los de otros talleres
 }, nueve veces de diez. De lo que casi nunca se halló, es aproximada.
 # $default: 5 %
@@ -99,11 +99,11 @@ lessons-default = Valor normal { $default }
 # $high: 6,2 %
 # $yards (count): 0
 lessons-between = Del { $low } al { $high } según { $yards ->
-    [0] tus trabajos solos
+    [0] tus propios trabajos
    *[other] tus trabajos y los de otros talleres
 }.
 # $count: 43,5
-lessons-found = { $count } halladas
+lessons-found = Halladas: { $count }
 # $count (count): 43
 # $readings (count): 45
 lessons-readings = { $count } de { $readings } lecturas
@@ -194,7 +194,7 @@ lessons-csv = Guardar como CSV
 lessons-json = Guardar como JSON
 lessons-print = Imprimir
 lessons-axis = La barra es donde puede estar la cifra, el punto la cifra, el rombo el plan, el valor normal o lo esperado.
-lessons-behind = Los trabajos detrás
+lessons-behind = Ver los trabajos
 
 ## Lo que se ofrece para guiarse.
 
@@ -213,7 +213,7 @@ lessons-rate = { $what ->
 }
 # $rates: falsas alarmas
 lessons-unlike-default = Tus trabajos se apartan de los valores normales en: { $rates }.
-lessons-as-default = Tus trabajos coinciden con los valores normales.
+lessons-as-default = Tus tasas coinciden con los valores normales.
 # $what: rates_learned
 lessons-take = { $what ->
     [rates_learned] Tomar estas tasas para tu taller

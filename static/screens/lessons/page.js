@@ -64,7 +64,7 @@ export const lessonsPage = {
         ${ctx.data.offer ? offered(ctx, ctx.data.offer, () => ctx.reload()) : nothing}
         ${sections.map((/** @type {Section} */ each) => section(ctx, each))}
         ${ctx.data.yards ? yards(ctx, ctx.data.yards) : nothing}
-        ${words
+        ${words && sections.length
           ? html`<div class="card-actions">
               ${['csv', 'json'].map(
                 (kind) => html`<button class="small-button" type="button" @click=${() => save(ctx, kind)}>${words[kind]}</button>`,
@@ -72,10 +72,17 @@ export const lessonsPage = {
             </div>`
           : nothing}
       `,
-      main: words && sections.length ? { words: words.print, run: () => print() } : { words: say('you-look-again'), run: () => ctx.reload() },
+      main: mainButton(ctx),
     };
   },
 };
+
+/** Print what there is; where nothing is closed yet, back to the work. @param {import('../frame/context.js').Context} ctx */
+function mainButton({ data: { words, sections = [], summary = [] }, go, reload }) {
+  if (sections.length) return { words: words.print, run: () => print() };
+  const waits = !words || summary.length > 1;
+  return waits ? { words: say('you-look-again'), run: () => reload() } : { words: say('frame-show-jobs'), run: () => go(to.jobs()) };
+}
 
 /**
  * @param {import('../frame/context.js').Context} ctx
