@@ -168,15 +168,15 @@ def test_an_empty_phone_offers_one_beginning_and_the_file_of_another_phone(take)
 def test_the_mark_counts_what_is_in_no_file_until_there_is_one(take):
     phone = take().holds(job_driver().open())
     page = phone.show()
-    page.get_by_text("1 in no file yet").wait_for()
-    page.get_by_role("link", name="1 entry in no file yet").click()
+    page.get_by_text("1 only on this phone").wait_for()
+    page.get_by_role("link", name="1 entry only on this phone").click()
     page.get_by_role("heading", name="1 entry in no file yet").wait_for()
 
     saves(phone)
 
     page.get_by_role("heading", name="All of it is in your last file").wait_for()
     phone.tap("Show the jobs")
-    mark = page.locator(".pill", has_text=re.compile("saved on this phone$"))
+    mark = page.locator(".pill", has_text=re.compile("all in a file$"))
     mark.wait_for()
     page.reload()
     mark.wait_for()
@@ -234,7 +234,7 @@ def test_a_phone_that_promises_to_keep_it_is_left_in_peace_longer(take):
     phone.context.add_init_script(KEPT)
     page = phone.show()
     # The promise is asked for on the first look; once it is on record, a line does.
-    line = page.get_by_role("link", name=re.compile("entries and|entries in no file"))
+    line = page.get_by_role("link", name=re.compile("entries and|entries only"))
     line.wait_for()
     page.reload()
     assert reminder(page) is None

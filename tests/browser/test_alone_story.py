@@ -170,7 +170,7 @@ def test_a_whole_job_without_a_server_lives_on_in_its_file(
     file = phone.saves_the_file(tmp_path / "first.txt")
     state = phone.core("state")
     phone.tap("Show the jobs")
-    phone.see("saved on this phone")
+    phone.see("all in a file")
 
     # A server takes it in and comes to the same; a phone paired there sees it all.
     data = server.data

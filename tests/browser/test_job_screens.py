@@ -92,7 +92,7 @@ def test_a_code_with_its_failure_type_stands_whole_on_the_narrowest_phone(take_s
 def test_a_test_with_its_codes_and_its_screen_is_kept_over_a_reload(take_screens):
     phone = take_screens().holds(job_driver().begin())
     page = phone.show(f"/#/job/{JOB}")
-    assert page.get_by_role("button", name="Sounder heard: record").is_disabled()
+    assert page.get_by_role("button", name="First tap what it showed").is_disabled()
     page.get_by_role("button", name="right outer").click()
     page.get_by_role("button", name="left outer").dblclick()
     page.get_by_text("More: codes, picture, note").click()

@@ -90,13 +90,13 @@ phone-mark-offline = offline
 phone-mark-sent = all sent
 phone-mark-nothing = nothing to send
 # $count (count): 3
-phone-mark-no-file = { $count } in no file yet
-phone-mark-saved = saved on this phone
+phone-mark-no-file = { $count } only on this phone
+phone-mark-saved = all in a file
 phone-mark-empty = nothing recorded yet
 
 ## The reminder to save the file.
 
-phone-in-no-file = in no file yet. See how to save it.
+phone-in-no-file = only on this phone. See how to save it.
 phone-only-here = Only on this phone
 phone-save-file = Save the file
 # $stage: urgent

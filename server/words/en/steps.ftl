@@ -22,6 +22,7 @@ steps-summary-more = What it came to
 
 ## Looking, picture, repair
 
+steps-look-fine = Fine
 steps-look-note = Anything to add
 steps-look-record = Record what I saw
 # $position: right outer
@@ -193,6 +194,7 @@ steps-test-take = Take the picture
 steps-test-back = Go back
 # $sort: parking-sensor
 steps-test-help = How to start the { PART($sort, form: "test") }
+steps-test-first = First tap what it showed
 # $proof: sounder heard
 steps-test-record = { CAP($proof) }: record
 steps-test-empty = empty

@@ -70,13 +70,13 @@ phone-mark-server = servidor con fallo
 phone-mark-offline = sin red
 phone-mark-sent = todo enviado
 phone-mark-nothing = nada que enviar
-phone-mark-no-file = { $count } sin archivo
-phone-mark-saved = guardado aquí
+phone-mark-no-file = { $count } solo aquí
+phone-mark-saved = todo en archivo
 phone-mark-empty = nada registrado
 
 ## El recordatorio de guardar el archivo.
 
-phone-in-no-file = aún en ningún archivo. Mira cómo guardarlo.
+phone-in-no-file = solo en este teléfono. Mira cómo guardarlo.
 phone-only-here = Solo en este teléfono
 phone-save-file = Guardar el archivo
 phone-stake = { $stage ->

@@ -19,6 +19,7 @@ steps-summary-more = En qué quedó
 
 ## Looking, picture, repair
 
+steps-look-fine = Bien
 steps-look-note = Algo que añadir
 steps-look-record = Registrar lo que vi
 steps-look-group = Qué ves en { $position }
@@ -169,6 +170,7 @@ steps-test-photograph = Fotografiar la pantalla
 steps-test-take = Hacer la foto
 steps-test-back = Volver
 steps-test-help = Cómo iniciar { PART($sort, form: "the-test") }
+steps-test-first = Toca antes qué mostró
 steps-test-record = { CAP($proof) }: registrar
 steps-test-empty = vacío
 steps-test-empty-but = vacío, { $reading }

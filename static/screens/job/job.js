@@ -171,7 +171,7 @@ function jobBody(ctx, view, parts) {
   return html`
     ${handedLine(ctx, view)} ${part(() => wasHere(view))}
     ${moving ? part(() => jobBoard(ctx, view)) : nothing}
-    ${last ? nothing : stands}
+    ${last ? (moving || stands === nothing ? nothing : part(() => foundBefore(view))) : stands}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
       ${parts.bare ? nothing : heading(step)}
       ${parts.bare || step.form === 'cautions' ? nothing : cautionList(view.cautions)} ${parts.body}
@@ -181,6 +181,11 @@ function jobBody(ctx, view, parts) {
     ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${part(() => (proving(view) ? proofCard(view) : nothing))}
     ${waysOut(ctx, step)} ${links(view)}
   `;
+}
+
+/** Why the checks begin, where the verdict itself stands below the first of them. @param {JobView} view */
+function foundBefore({ reasoning }) {
+  return reasoning?.verdict ? html`<p><strong>${sentence(reasoning.sentence)}</strong></p>` : nothing;
 }
 
 /** What can be done instead of the step: small, below everything else. @param {any} ctx @param {Step} step */

@@ -49,7 +49,7 @@ export const jobsPage = {
         ${list.searched ? found(ctx, list) : groups(ctx, list)}
         ${more(ctx, list)}
         ${asked ? nothing : installCard(ctx, count, 'offer')}
-        <ul class="list">${checkRow()} ${helpRow()}</ul>
+        <ul class="list">${count ? [checkRow(), helpRow()] : [helpRow(), checkRow()]}</ul>
       `,
       ...buttons(ctx),
     };

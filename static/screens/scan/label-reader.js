@@ -36,6 +36,7 @@ import { say } from '../../words/words.js';
  * @property {string} [instruction]  what to do now, where the heading is that of several steps
  * @property {unknown} [cautions]  those of the step: the reader has the screen to itself
  * @property {boolean} [mayWrite] whether a label written by hand will do
+ * @property {boolean} [writes]   that is the likelier: nothing carries a label yet
  * @property {string} [carry]     the work over whose steps the camera stays open
  * @property {boolean} [labels]   a label is put on here: its sensor is pictured with it
  * @property {unknown} [below]    what stands under the camera
@@ -209,6 +210,11 @@ export class Reader {
     return labels;
   }
 
+  /** The ways beside the camera, as buttons. */
+  ways() {
+    return { type: { words: say('scan-type'), run: this.type }, write: { words: say('scan-write'), run: this.write } };
+  }
+
   /**
    * What the reader puts on the screen; null while it waits to be opened.
    * @returns {{body: unknown, main: any, second: any, bare: true, alone: true, key?: string} | null}
@@ -216,12 +222,12 @@ export class Reader {
   parts() {
     const { state } = this;
     const again = { words: say('scan-again'), run: this.openCamera };
-    const type = { words: say('scan-type'), run: this.type };
+    const { type, write } = this.ways();
     switch (state.mode) {
       case 'camera':
         // After a reload nobody has tapped yet, and the phone may lie on the ground.
         return tapped.has(this.ctx.form) || this.#carried
-          ? { bare: true, alone: true, key: `camera ${this.options.carry ?? ''}`, body: cameraView(this), main: null, second: type }
+          ? { bare: true, alone: true, key: `camera ${this.options.carry ?? ''}`, body: cameraView(this), main: null, second: this.options.writes ? write : type }
           : null;
       case 'type': {
         const main = { words: say('scan-check'), run: this.#typed };

@@ -30,6 +30,8 @@ const cautions = ({ options }) => options.cautions ?? nothing;
 
 /** The cautions stand below the camera: above it they would push it off a short screen. @param {Reader} reader */
 export function cameraView(reader) {
+  const { type, write } = reader.ways();
+  const beside = reader.options.writes ? type : write;
   return html`
     ${heading(reader)}
     ${scanHost(reader.ctx, { words: say(reader.options.labels ? 'scan-hold-marks' : 'scan-hold'), onTexts: reader.see })}
@@ -41,7 +43,7 @@ export function cameraView(reader) {
           </button>`
         : nothing}
       ${reader.options.mayWrite
-        ? html`<button class="link-button" type="button" @click=${reader.write}>${say('scan-write')}</button>`
+        ? html`<button class="link-button" type="button" @click=${beside.run}>${beside.words}</button>`
         : nothing}
       <button class="link-button" type="button" @click=${reader.leave}>${say('scan-close')}</button>
     </div>

@@ -49,7 +49,7 @@ export function lookStep(ctx) {
               return row(ctx, {
                 id,
                 title: name,
-                note: words.join(', '),
+                note: words.join(', ') || say('steps-look-fine'),
                 marked: words.length > 0,
                 why: '',
                 options: found,

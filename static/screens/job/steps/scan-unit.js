@@ -31,15 +31,16 @@ export function scanUnitStep(ctx) {
     cautions: cautionList(ctx.view.cautions),
     mayWrite,
     labels: mayWrite,
+    writes: mayWrite && labelled(ctx).length === 0,
     carry: ctx.job,
     // What is read answers what stands on the screen, though another phone may have done it meanwhile.
     expects: { do: does, unit, position },
     below: html`${wanted(ctx)} ${inHand(ctx, (text) => reader.take(text, 'written'))} ${partField(ctx)}`,
     onMixed: wayToMixing(ctx, ctx.view),
-    onOurs: async (answer, _how, labelled) => {
-      const { drafts, options } = withPicture(labelled, step.expects.unit);
+    onOurs: async (answer, _how, pictured) => {
+      const { drafts, options } = withPicture(pictured, step.expects.unit);
       // A stop that a rule raises stays on the screen, and so does the way the label was read.
-      await ctx.act([...answer.events, ...noted(ctx, form.part, labelled), ...drafts], options);
+      await ctx.act([...answer.events, ...noted(ctx, form.part, pictured), ...drafts], options);
     },
   });
   if (parts) return parts;
@@ -67,13 +68,16 @@ export function scanUnitStep(ctx) {
 /** A way beside the main one. @param {{words: string, run: () => unknown}} way */
 const link = ({ words, run }) => html`<button class="link-button" type="button" @click=${run}>${words}</button>`;
 
+/** The sensors of this job that carry a label. @param {import('./step-context.js').StepContext<ScanStep>} ctx */
+const labelled = ({ view }) => [...view.out, ...view.units].filter(({ shown }) => shown);
+
 /**
  * Whether each label of this job so far was written by hand.
  * @param {import('./step-context.js').StepContext<ScanStep>} ctx
  */
-function byHand({ view }) {
-  const labelled = [...view.out, ...view.units].filter(({ shown }) => shown);
-  return labelled.length > 0 && labelled.every((each) => each.written);
+function byHand(ctx) {
+  const known = labelled(ctx);
+  return known.length > 0 && known.every((each) => each.written);
 }
 
 /**

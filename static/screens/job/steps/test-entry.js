@@ -57,7 +57,9 @@ export function testEntryStep(ctx) {
   return {
     body: html`${provokedField(ctx)} ${readings(ctx)} ${said ? summary(ctx) : nothing} ${more(ctx, screen)}
     ${said ? nothing : helpLink(to.stepHelp(ctx.job, 'self-test'), say('steps-test-help', { sort: ctx.view.sort }))}`,
-    main: { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), disabled: !said, run: () => record(true) },
+    main: said
+      ? { words: say('steps-test-record', { proof: ctx.step.expects.asks.heard }), run: () => record(true) }
+      : { words: say('steps-test-first'), disabled: true, run: () => {} },
     second: { words: say('steps-test-not-heard-button', { proof: ctx.step.expects.asks.not_heard }), run: () => record(false) },
   };
 }
