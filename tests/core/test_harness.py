@@ -78,6 +78,50 @@ def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
     assert_chances_are_enumerated(chain, reads, seen)
 
 
+def told_of_exchanged_channels(dead: bool, shows: float, false_alarm: float, amiss: float) -> tuple:
+    """Return the chances that a person tells of two exchanged channels that the fault moved, and that it stayed.
+
+    By every self-test there may be: each of the two positions faulted or clean, by the noisy-OR. One faulted
+    alone is told, now and then as the other one; both, and neither, are "can't tell". `dead`: the channel is
+    at fault, so it stays; else a wire is.
+    """
+    faulted = [1 - (1 - false_alarm) * (1 - shows) ** here for here in (dead, not dead)]
+    stayed, moved = faulted[0] * (1 - faulted[1]), faulted[1] * (1 - faulted[0])
+    return moved * (1 - amiss) + stayed * amiss, stayed * (1 - amiss) + moved * amiss
+
+
+@pytest.mark.parametrize("shows", [0.95, 0.5])
+def test_two_exchanged_channels_say_which_side_has_the_fault_however_often_a_test_shows_it(shows):
+    """Told as "good", a fault that moved was weighed like a meter that missed it: the channel kept 1 in 20."""
+    [probe] = [each for each in CHAIN.probes if each.id == "channels"]
+    moved, stayed = told_of_exchanged_channels(True, shows, 0.002, amiss=0.005)
+    assert 1 - probe.sees == pytest.approx(moved / (moved + stayed), abs=0.002)
+    moved, stayed = told_of_exchanged_channels(False, shows, 0.002, amiss=0.02)
+    assert probe.false == pytest.approx(stayed / (moved + stayed), abs=0.002)
+
+
+def test_all_good_with_a_fault_that_moved_is_weighed_as_by_all_self_tests_enumerated():
+    reads = {probe.id: "good" for probe in CHAIN.probes if probe.minutes}
+    sums = {}
+    for segment in CHAIN.segments:
+        for kind, share in segment.faults.items():
+            weight = share
+            for probe in CHAIN.probes:
+                if probe.id == "channels":
+                    dead = segment.id == "channel"
+                    moved, stayed = told_of_exchanged_channels(dead, 0.95, 0.002, 0.005 if dead else 0.02)
+                    weight *= moved / (moved + stayed)
+                elif probe.id in reads:
+                    weight *= 1 - (probe.sees if seen(probe, segment, kind) else probe.false)
+            sums[segment.id] = sums.get(segment.id, 0) + weight
+
+    found = CHAIN.chances(CHAIN.read(CHAIN.shares(), reads))
+
+    for segment, chance in zip(CHAIN.segments, found, strict=True):
+        assert chance == pytest.approx(sums[segment.id] / sum(sums.values()), abs=0.01)
+    assert dict(zip([each.id for each in CHAIN.segments], found, strict=True))["channel"] < 0.12
+
+
 WARM_CHAIN = HARNESS.warm
 WARM_KINDS = {"warm", "warm-supply", "warm-ground"}
 

@@ -169,7 +169,7 @@ def _after(chain: Chain, present: tuple, reads: tuple, warm: bool, since: int) -
     """Return what a Standing says of a chain, without the chain, which keeps it."""
     weights = chain.shares(since)
     for each in present:
-        weights = chain.read(weights, dict(each))
+        weights = chain.read(weights, dict(each), since)
     unmade = chain.unmade(dict(reads), warm)
     return weights, dict(reads), chain.worthwhile(weights, unmade), unmade
 

@@ -26,14 +26,16 @@ NAMED, WORTH = 0.97, 0.02
 class Chain:
     """Segments from the unit to the control unit, and the checks of them."""
 
-    def __init__(self, segments: tuple, probes: tuple, later: dict | None = None):
+    def __init__(self, segments: tuple, probes: tuple, later: dict | None = None, before: dict | None = None):
         """Take segments and checks, each in order.
 
         `later` is (segment, kind) -> the list of checks from which on that fault is weighed; the others
-        always were.
+        always were. `before` is check -> (list, chance): until that list it was taken to see with this
+        chance.
         """
         self.segments = segments
         self.probes = probes
+        self._before = before or {}
         # (index of the segment, share, whether each check sees it, from which list on)
         self.faults = _faults(segments, probes, later or {})
         # What was asked of it -> how it stands: for who asks the same again.
@@ -43,18 +45,21 @@ class Chain:
         """Return each fault's weight before anything is read, by a list of checks, None for the latest."""
         return [fault[1] if since is None or fault[3] <= since else 0.0 for fault in self.faults]
 
-    def read(self, weights: list[float], reads: dict) -> list[float]:
-        """Return the weights after readings: check -> "good", "bad", or what says nothing."""
+    def read(self, weights: list[float], reads: dict, since: int | None = None) -> list[float]:
+        """Return the weights after readings by a list: check -> "good", "bad", or what says nothing."""
         for n in range(len(self.probes)):
             read = reads.get(self.probes[n].id)
             if read in ("good", "bad"):
-                weights = self.after(weights, n, read == "bad")
+                weights = self.after(weights, n, read == "bad", since)
         return weights
 
-    def after(self, weights: list[float], n: int, bad: bool) -> list[float]:
+    def after(self, weights: list[float], n: int, bad: bool, since: int | None = None) -> list[float]:
         """Return the weights after one more reading of a check, by its index."""
         probe = self.probes[n]
-        seen, other = (probe.sees, probe.false) if bad else (1 - probe.sees, 1 - probe.false)
+        sees = probe.sees
+        if since is not None and probe.id in self._before and since < self._before[probe.id][0]:
+            sees = self._before[probe.id][1]
+        seen, other = (sees, probe.false) if bad else (1 - sees, 1 - probe.false)
         return [weights[m] * (seen if self.faults[m][2][n] else other) for m in range(len(weights))]
 
     def chances(self, weights: list[float]) -> list[float]:

@@ -15,8 +15,10 @@ from . import declared
 from .sort import Harness
 
 # A round stays complete by the list that it was made by: the four checks that there were at first; the chain
-# without the checks of each wire alone; with them, the loom's cold only; all. What is recorded now says this.
-SINCE = 4
+# without the checks of each wire alone; with them, the loom's cold only; all, but a fault that moved with its
+# wires was one more good reading; as now. What is recorded now says this.
+SINCE = 5
+_LOOM_WARM = 4
 
 _VOLT = 1000000  # microvolts
 _MEGOHM = 10**6 * declared.OHM
@@ -63,6 +65,13 @@ def _meter(identity: str, segments: tuple, kinds: tuple, minutes: int, places=()
     return Probe(identity, segments, kinds, sees, 0.02, minutes, places, to)
 
 
+# Two channels exchanged: the fault shows at the one or at the other. A self-test that misses it, or gives a
+# false alarm, shows it at neither or at both, which is "can't tell". So where a dead channel's fault is said to
+# have moved, somebody told it amiss, as rarely as a look. That it stayed says less: nothing may have been
+# exchanged. `tests/core/test_harness.py` enumerates it.
+_TOLD = 0.995
+_TOLD_BEFORE = (SINCE, 0.95)
+
 _CHAIN = Chain(
     _SEGMENTS,
     (
@@ -83,11 +92,12 @@ _CHAIN = Chain(
         _meter("to-supply", _LINE, ("to-supply",), 1, (CONTROL,), "ground"),
         _meter("neighbour", _LINE, ("neighbour",), 1, (CONTROL,), "neighbour"),
         _look("control-plug", ("control-plug",), 1, (CONTROL,)),
-        _meter("channels", ("channel",), (), 8, (CONTROL,), "channel"),
+        _meter("channels", ("channel",), (), 8, (CONTROL,), "channel", sees=_TOLD),
         _meter("wire", ("wire",), _MEASURED, 2, (SPLICE,), "wire"),
         _meter("loom", ("loom",), _MEASURED, 2, (SPLICE, CONTROL), "loom"),
         _meter("wiggle-wire", ("wire",), ("loose",), 2, sees=0.85),
     ),
+    before={"channels": _TOLD_BEFORE},
 )
 _OPENS_WARM = {
     "pins": (5, 2, 2),
@@ -143,7 +153,8 @@ _CHAIN_WARM = Chain(
         _one_place("warm-splice", ("splice",), (SPLICE,)),
         _one_place("warm-control", ("control-plug", "channel"), (CONTROL,)),
     ),
-    {("loom", _WARM[0]): SINCE},
+    {("loom", _WARM[0]): _LOOM_WARM},
+    {"channels": _TOLD_BEFORE, "channels" + WARM: _TOLD_BEFORE},
 )
 HARNESS = Harness(
     _CHAIN,
@@ -185,7 +196,7 @@ CHECKS = (
     _check("control-plug"),
     _check("channels"),
     _check("wire", "Ω", _ALONG_AND_ACROSS, 2, since=3),
-    _check("loom", "Ω", _ALONG_AND_ACROSS, 3, since=3, warm=SINCE),
+    _check("loom", "Ω", _ALONG_AND_ACROSS, 3, since=3, warm=_LOOM_WARM),
     _check("wiggle-wire", since=3),
     _check("warm-plug"),
     _check("warm-splice"),
