@@ -12,12 +12,15 @@ class BadInput(Exception):
     def __init__(self, field: str, found, wanted):
         """Keep what was wrong; `found` is shown shortened, `wanted`, a message, says what would be right."""
         self.field = field
+        self.called = None  # what the field is called on the screen where it is typed, a message
         self.found = shorten(found)
         self.wanted = wanted
         super().__init__(field)
 
     def message(self) -> dict:
         """Return the one line that a person reads."""
+        if self.called:
+            return message("refusals-typed", field=self.called, found=self.found, wanted=self.wanted)
         return message("refusals-bad-input", field=self.field, found=self.found, wanted=self.wanted)
 
     def as_dict(self) -> dict:

@@ -1,6 +1,7 @@
 """Other sorts of part at the phone without a network, and a layout that a finger draws."""
 
 import json
+import re
 from typing import NamedTuple
 
 import pytest
@@ -172,6 +173,10 @@ def test_one_that_lies_on_another_is_said_and_a_file_of_another_program_is_read(
 
     reads(x=-50)
     page.get_by_text("Place 1 is -50; wanted is a whole number from 0 to 1000.").wait_for()
+    layout["model"] = "m" * 81
+    reads()
+    page.get_by_text(re.compile("The model of vehicle is .*; wanted is text of 0 to 80 characters.")).wait_for()
+    layout["model"] = ""
     reads()
     page.locator(".plan-row").get_by_role("button", name="hook 🔧").click()
     assert page.get_by_label("Name", exact=True).input_value() == "hook 🔧"

@@ -16,7 +16,7 @@ def test_where_to_stand_is_drawn_and_distances_go_with_the_walk(take_screens):
     page.get_by_role("img", name="Where the pole stands, from above").wait_for()
     assert page.locator(".stand-pole").count() == 4
     page.get_by_label("Bumper's width, cm").fill("1,7 m")
-    page.get_by_role("alert").get_by_text("type whole centimetres, without the unit").wait_for()
+    page.get_by_role("alert").get_by_text("Bumper's width, cm: “1,7 m” does not fit.").wait_for()
     assert page.get_by_role("button", name="All of them sound").is_disabled()
     # It stands beside its field, however many fields follow.
     said, field = [each.bounding_box() for each in (page.get_by_role("alert"), page.get_by_label("Air, °C"))]

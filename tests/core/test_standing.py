@@ -92,17 +92,36 @@ def test_what_was_measured_is_drawn_judged_and_recorded_with_the_walk(core):
 
 @pytest.mark.parametrize(
     ("typed", "told"),
-    [({"width": "1,82"}, "1,82"), ({"width": "59"}, "outside 60 to 300 cm"), ({"width": "-180"}, "outside"),
-     ({"celsius": "warm"}, "whole degrees"), ({"celsius": "-41"}, "outside -40 to 60"),
+    [({"width": "1,82"}, "Bumper's width, cm: “1,82” does not fit. Wanted: a whole number from 60 to 300."),
+     ({"width": "59"}, "“59” does not fit"), ({"width": "-180"}, "“-180” does not fit"),
+     ({"celsius": "warm"}, "Air, °C: “warm” does not fit. Wanted: a whole number from -40 to 60."),
+     ({"celsius": "-41"}, "“-41” does not fit"),
      ({"width": "1e9"}, "1e9"), ({"width": "🚗"}, "🚗"), ({"width": "99999"}, "99999"),
-     ({"rear_right_outer": {"tape": "60 cm"}}, "without the unit"),
-     ({"rear_right_outer": {"shown": "0"}}, "outside"),
+     ({"rear_right_outer": {"tape": "60 cm"}},
+      "Right outer, By tape, cm: “60 cm” does not fit. Wanted: a whole number from 1 to 500."),
+     ({"rear_right_outer": {"shown": "0"}}, "Right outer, Shown, cm: “0” does not fit."),
+     ({"rear_right_outer": {"left": "301"}}, "From the left end, cm: “301” does not fit."),
      ({"width": "150", "rear_right_outer": {"left": "151"}}, "beyond the bumper's end")],
 )  # fmt: skip
 def test_bad_input_is_answered_clearly_and_nothing_of_it_recorded(core, typed, told):
     answer = asked(Driver(core).begin(), **typed)
     assert told in english(answer["problem"])
     assert answer["data"] == {}
+
+
+@pytest.mark.parametrize(
+    ("walked", "field", "told"),
+    [({"width": 1800}, "data.width",
+      "“Bumper's width, cm”: 1800 does not fit. Wanted: a whole number from 60 to 300."),
+     ({"celsius": -41}, "data.celsius", "“Air, °C”: -41 does not fit. Wanted: a whole number from -40 to 60."),
+     ({"distances": [{"position": OUTER, "left": 0, "tape": 900, "shown": 0}]}, "data.distances[0].tape",
+      "wanted a whole number from 1 to 500")],
+)  # fmt: skip
+def test_the_bounds_of_the_screen_are_those_of_what_is_recorded(core, walked, field, told):
+    fact = {"kind": "walk_checked", "data": {"positions": [OUTER], "missed": [], **walked}}
+    fault = Driver(core).begin().check(fact)["fault"]
+    assert fault["field"] == field
+    assert told in english(fault["message"])
 
 
 def test_only_a_sort_whose_check_is_done_with_a_pole_says_where_to_stand(core):

@@ -1,8 +1,12 @@
 """The wiring of a parking sensor along its chain: found, repaired, proven; what is left; what is old."""
 
+from datetime import UTC
+
 import pytest
 
+from server.core.facts.kinds import KINDS
 from server.core.parts.sorts import by_identity
+from server.words.speech import Speech
 from tests.core.driver import Driver
 from tests.core.scenarios import swapped
 from tests.core.test_sorts import begun
@@ -98,6 +102,25 @@ def test_all_good_and_a_fault_that_moves_with_the_wires_leaves_what_opens_when_w
     assert job.view()["reasoning"]["verdict"][0]["cause"] == f"circuit:{OUTER}"
 
 
+def likeliest(job):
+    return max(job.step()["harness"]["segments"], key=lambda each: each["ppb"])
+
+
+def test_all_good_and_a_fault_that_moves_with_the_wires_clears_the_channel(job):
+    """It was told as one more good reading: the channel kept 52 %, and a new control unit was near."""
+    go_through(job)
+    assert likeliest(job)["id"] == "loom"
+    assert {each["id"]: each["chance"] for each in job.step()["harness"]["segments"]}["channel"] == "10 %"
+
+
+def test_a_round_on_record_in_which_the_fault_moved_stays_complete_as_it_was(job):
+    """By the list of then: no further check is asked for, and nothing that was told changes."""
+    for check in ALL_OF_LIST_4:
+        job.fact("circuit_measured", position=OUTER, check=check, value="", reads="good", since=4)
+    assert job.step()["id"] == "wiring.stuck"
+    assert (likeliest(job)["id"], likeliest(job)["chance"]) == ("channel", "61 %")
+
+
 def test_a_fault_that_moves_with_the_wires_is_no_wiring_fault_before_its_sensor_was_exchanged(core):
     """The sensor moves with its wires, too: all read good, and a bad sensor was called the wiring."""
     job = Driver(core).begin()
@@ -129,32 +152,36 @@ def test_a_bad_reading_that_names_nothing_tells_what_is_likeliest_and_how_to_men
 
 
 def measured_before_any_exchange(core, cannot_tell):
-    """Go through the checks of a position, good but for those by their number; return (job, last step)."""
+    """Go through the checks of a position, good but for those it cannot tell; return (job, last step).
+
+    `cannot_tell(n, check)` is asked of each, the first one with n = 0.
+    """
     job = Driver(core).begin()
     job.test(OUTER)
     job.fact("move_started", move="meter", fitted={}, position=OUTER, reason="to see")
     made = 0
     while job.step()["form"] == "measure":
-        job.choose(READS["unclear" if cannot_tell(made) else "good"])
+        check = job.step()["expects"]["check"]
+        job.choose(READS["unclear" if cannot_tell(made, check) else "good"])
         made += 1
     return job, job.step()
 
 
 def test_a_control_unit_is_not_bought_because_its_channel_is_likely(core):
     """Its channels were not exchanged: the wires were called sound, and a new control unit what is left."""
-    _, step = measured_before_any_exchange(core, lambda n: n % 4 == 1)
+    _, step = measured_before_any_exchange(core, lambda _, check: check in ("channels", "half"))
 
     assert step["id"] == "measure.done"
-    assert "Most likely it is in the channel of the control unit: 78 %." in step["text"]
+    assert "Most likely it is in the channel of the control unit: 89 %." in step["text"]
     assert "new control unit" not in step["text"]
     assert "The exchange of two channels tells them apart" in step["text"]
 
 
 def test_nothing_is_to_be_mended_where_the_checks_leave_many_places(core):
-    job, step = measured_before_any_exchange(core, lambda n: n % 3 == 0)
+    job, step = measured_before_any_exchange(core, lambda n, _: n % 3 == 0)
 
     assert step["id"] == "measure.done"
-    assert step["text"] == "0 of 15 read bad. Could not be made: 5. 6 of 8 places can have the fault."
+    assert step["text"] == "0 of 15 read bad. Could not be made: 5. 4 of 8 places can have the fault."
     job.tap()
     assert job.view()["moves"][0]["move"] == "exchange"
 
@@ -272,6 +299,41 @@ def test_what_is_said_last_of_the_wires_stands(job):
     assert harness["wire"]["words"] == "0.5 mm², 4.50 m, 20 °C"
 
 
+LENGTH = {
+    "en": "“Length, cm”: {} does not fit. Wanted: a whole number from 1 to 10000.",
+    "es": "«Longitud, cm»: {} no sirve. Se espera un número entero de 1 a 10000.",
+}
+WARMTH = {
+    "en": "“Warm as, °C”: {} does not fit. Wanted: a whole number from -90 to 90.",
+    "es": "«Temperatura, °C»: {} no sirve. Se espera un número entero de -90 a 90.",
+}
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+@pytest.mark.parametrize(
+    ("field", "value", "found", "told"),
+    [("centimetres", 50000, "50000", LENGTH), ("centimetres", 0, "0", LENGTH),
+     ("centimetres", -5, "-5", LENGTH), ("centimetres", "5 m", '"5 m"', LENGTH),
+     ("celsius", 91, "91", WARMTH), ("celsius", "warm", '"warm"', WARMTH)],
+)  # fmt: skip
+def test_a_figure_that_no_wire_has_is_refused_in_a_sentence_that_names_its_field(
+    language, field, value, found, told
+):
+    """A wire of 500 m was refused as data.centimetres, and one of 0 cm was kept."""
+    kind = KINDS["wire_noted"]
+    data = wire(**{field: value})["data"]
+    fault = kind.problem(data) or kind.out_of_bounds(data) or kind.not_meant(data)
+    assert Speech(language, UTC).render(fault.message()) == told[language].format(found)
+
+
+def test_a_wire_without_length_that_was_kept_before_is_taken_in(job):
+    fact = wire(centimetres=0)
+    assert job.check(fact)["fault"]["found"] == "0"
+    assert KINDS["wire_noted"].out_of_bounds(fact["data"]) is None
+    job.force(fact["kind"], **fact["data"])
+    assert at_continuity(job)["harness"]["wire"]["words"] == "0.5 mm², 0.00 m, 20 °C"
+
+
 @pytest.mark.parametrize(
     ("field", "value"),
     [
@@ -304,6 +366,9 @@ def test_a_break_in_the_wire_itself_is_named(job):
     assert job.step()["title"] == "Right outer: it is in the wire to the bumper plug"
 
 
+ALL_OF_LIST_4 = [
+    each["id"] for each in by_identity("parking-sensor").circuit_checks if "warms" not in each
+]
 BEFORE_WIRES_ALONE = [
     each["id"]
     for each in by_identity("parking-sensor").circuit_checks

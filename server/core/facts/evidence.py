@@ -10,14 +10,15 @@ from ..meter import figure
 from ..state import contradictions
 from ..state import stories
 from ..state.state import is_hanging
+from .fields import MOST_CENTIMETRES
 from .fields import Celsius
-from .fields import Centimetres
 from .fields import Choice
 from .fields import Count
 from .fields import Flag
 from .fields import Name
 from .fields import Names
 from .fields import Text
+from .fields import WireLength
 from .kind import Kind
 from .naming import Position
 from .naming import Positions
@@ -26,6 +27,8 @@ from .places import fitted_on
 from .several import Codes
 from .several import Meanings
 
+# The wires that lead to a position.
+WIRES = ("signal", "supply", "ground")
 AT_ONCE = "at_once"
 # What was done to bring out a fault that comes and goes, since the test before; at once: nothing.
 PROVOKED = (AT_ONCE, "water", "heat", "cold", "loom", "drive", "another_day")
@@ -172,7 +175,7 @@ def _tell_circuit_measured(names, data) -> dict:
 
 def wire_colours(noted: dict) -> list[tuple]:
     """Return (line, colour) of each wire of a position whose colour was typed, as `wires_marked` has it."""
-    typed = [(line, noted.get(line + "_colour", "")) for line in ("signal", "supply", "ground")]
+    typed = [(line, noted.get(line + "_colour", "")) for line in WIRES]
     return [(line, colour) for line, colour in typed if colour]
 
 
@@ -214,6 +217,21 @@ def _tell_reading(names, data, check) -> dict:
         value=data["value"],
         unit=figure.unit_told(data["value"], check["unit"]),
     )
+
+
+_PINS = Text("pins", called=message("steps-circuit-pins"))
+
+
+def _colours(later: bool = False) -> list:
+    """Return the fields with the colour of each wire that leads to a position, in a person's words."""
+    return [
+        Text(
+            line + "_colour",
+            later,
+            called=message("steps-circuit-colour", line=message("steps-circuit-" + line)),
+        )
+        for line in WIRES
+    ]
 
 
 KINDS = (
@@ -277,14 +295,11 @@ KINDS = (
         Position("position"),
         # The wire that is measured there, and how warm it is; its colour and pins in a person's words.
         Choice("size", tuple(sorted(copper.AT_20))),
-        Centimetres("centimetres"),
-        Celsius("celsius"),
+        WireLength("centimetres", 1, MOST_CENTIMETRES, called=message("steps-circuit-length")),
+        Celsius("celsius", called=message("steps-circuit-celsius")),
         Text("colour"),
-        Text("pins"),
-        # The colour of each wire that leads there, in a person's words, too.
-        Text("signal_colour", later=True),
-        Text("supply_colour", later=True),
-        Text("ground_colour", later=True),
+        _PINS,
+        *_colours(later=True),
         does=_wire_noted,
         tells=_tell_wire_noted,
     ),
@@ -292,10 +307,8 @@ KINDS = (
         "wires_marked",
         Position("position"),
         # By what a person finds them, where nobody has measured how long they are.
-        Text("signal_colour"),
-        Text("supply_colour"),
-        Text("ground_colour"),
-        Text("pins"),
+        *_colours(),
+        _PINS,
         does=_wires_marked,
         tells=_tell_wires_marked,
     ),

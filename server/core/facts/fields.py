@@ -1,7 +1,8 @@
 """The fields that the data of an event may have: a plain class each, which knows the form of its values.
 
-Each has two bounds. `check` says what the fold understands: states rest on it, so it never narrows. `bound`
+Each has three bounds. `check` says what the fold understands: states rest on it, so it never narrows. `bound`
 says what may be recorded or taken in beyond that: what every host can show, keep as a key and reckon with.
+`meant` says what a person can mean who types it now: nobody asks it of what was recorded before.
 
 `naming.py` beside it has those that name positions and units of the job. Kinds of event are declared with
 them; `kind.py` makes of the declarations all that is done with a kind's fields.
@@ -16,6 +17,7 @@ from ..parts import layouts
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
 # Products of two of them are still integers that every host holds exactly (log/canon.py).
 MOST_COUNT = 1000000000
+# The longest wire of a vehicle.
 MOST_CENTIMETRES = 10000
 
 
@@ -26,10 +28,14 @@ class Field:
     names_units = False
     length = (0, 0)  # of any text between the two lengths it is right; (0, 0): only `check` can tell
 
-    def __init__(self, name: str, later: bool = False):
-        """Name the field; one that is `later` was added after release: what wrote before does not have it."""
+    def __init__(self, name: str, later: bool = False, called: dict | None = None):
+        """Name the field; one that is `later` was added after release: what wrote before does not have it.
+
+        `called`, a message, is its name on the screen where it is typed.
+        """
         self.name = name
         self.later = later
+        self.called = called
 
     def check(self, path: str, value) -> None:
         """Raise BadInput where `value` is not of this form."""
@@ -40,6 +46,9 @@ class Field:
 
         Asked before something is recorded or taken in; what was kept before is folded without it.
         """
+
+    def meant(self, path: str, value) -> None:
+        """Raise BadInput where nobody can mean a value within the bounds; asked before it is recorded."""
 
     def told(self, value, names):
         """Return the value as it stands in a sentence; `names` has the names of things on record."""
@@ -108,21 +117,53 @@ class Count(Field):
 
 
 class Centimetres(Count):
+    """A length, from the `least` to the `most` that a person can mean."""
+
+    def __init__(self, name: str, least: int, most: int, **more):
+        """Take both in centimetres."""
+        super().__init__(name, **more)
+        self.ends = (least, most)
+
+    def check(self, path, value):
+        """Refuse what is no whole number, and say all that is wanted."""
+        if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+            raise BadInput(path, value, between(self.ends))
+
+    def meant(self, path, value):
+        """Refuse one that is shorter or longer."""
+        if not self.ends[0] <= value <= self.ends[1]:
+            raise BadInput(path, value, between(self.ends))
+
+
+class WireLength(Centimetres):
     """The length of a wire."""
 
     def bound(self, path, value):
         """Refuse one that no vehicle has."""
         if value > MOST_CENTIMETRES:
-            raise BadInput(path, value, message("refusals-whole-most", most=MOST_CENTIMETRES))
+            raise BadInput(path, value, between(self.ends))
 
 
 class Celsius(Field):
-    """A temperature of the air in whole degrees."""
+    """A temperature in whole degrees, from the `least` to the `most` that a person can mean."""
+
+    # What the fold understands.
+    LEAST, MOST = -90, 90
+
+    def __init__(self, name: str, least: int = LEAST, most: int = MOST, **more):
+        """Take both in degrees Celsius."""
+        super().__init__(name, **more)
+        self.ends = (least, most)
 
     def check(self, path, value):
         """Refuse what is no whole number, and what no weather is."""
-        if isinstance(value, bool) or not isinstance(value, int) or not -90 <= value <= 90:
-            raise BadInput(path, value, message("refusals-celsius", least=-90, most=90))
+        if isinstance(value, bool) or not isinstance(value, int) or not self.LEAST <= value <= self.MOST:
+            raise BadInput(path, value, between(self.ends))
+
+    def meant(self, path, value):
+        """Refuse one that is colder or hotter."""
+        if not self.ends[0] <= value <= self.ends[1]:
+            raise BadInput(path, value, between(self.ends))
 
 
 class Choice(Field):
@@ -301,6 +342,11 @@ def check_count(path: str, value) -> None:
     """Raise BadInput where `value` is no whole number from 0."""
     if isinstance(value, bool) or not isinstance(value, int) or value < 0:
         raise BadInput(path, value, message("refusals-whole-from", least=0))
+
+
+def between(ends: tuple) -> dict:
+    """Return that a whole number between two ends is wanted."""
+    return message("refusals-between", least=str(ends[0]), most=str(ends[1]))
 
 
 def check_list(path: str, value) -> None:

@@ -69,7 +69,7 @@ class Kind:
                 elif not later:
                     return BadInput(path, None, message("refusals-field-there"))
         except BadInput as error:
-            return error
+            return self._called(error)
         return None
 
     def out_of_bounds(self, data: dict) -> BadInput | None:
@@ -80,8 +80,25 @@ class Kind:
                 if name in data:
                     bound(path, data[name])
         except BadInput as error:
-            return error
+            return self._called(error)
         return None
+
+    def not_meant(self, data: dict) -> BadInput | None:
+        """Return what of an event's data, well-formed and within bounds, nobody can mean, or None."""
+        try:
+            for field in self.fields:
+                if field.name in data:
+                    field.meant("data." + field.name, data[field.name])
+        except BadInput as error:
+            return self._called(error)
+        return None
+
+    def _called(self, error: BadInput) -> BadInput:
+        """Return an error with the name that its field has on the screen, if it is typed on one."""
+        for field in self.fields:
+            if error.field == "data." + field.name:
+                error.called = field.called
+        return error
 
     def misfit(self, data: dict, job_id: str | None, job: dict | None) -> dict | None:
         """Return why well-formed data cannot be folded here, or None."""

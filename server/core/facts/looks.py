@@ -6,6 +6,7 @@ from ..messages import sentences
 from ..meter import sound
 from ..parts import sorts
 from .fields import Celsius
+from .fields import Centimetres
 from .fields import Choice
 from .fields import Count
 from .fields import Name
@@ -123,6 +124,11 @@ def _tell_walk_checked(names, data) -> dict:
     return sentences([message("facts-walk", walk=walk.name, heard=heard)] + told)
 
 
+CELSIUS = Celsius(
+    "celsius", sound.COLDEST, sound.HOTTEST, later=True, called=message("steps-stand-celsius")
+)
+WIDTH = Centimetres("width", 60, 300, later=True, called=message("steps-stand-width"))
+
 KINDS = (
     Kind(
         "caution_acknowledged",
@@ -174,8 +180,8 @@ KINDS = (
         Positions("missed", kept=True),
         # Shown beside a tape, in cm; at which temperature of the air, and how wide the bumper is, in cm.
         Distances("distances", later=True),
-        Celsius("celsius", later=True),
-        Count("width", later=True),
+        CELSIUS,
+        WIDTH,
         does=_walk_checked,
         tells=_tell_walk_checked,
     ),

@@ -5,6 +5,7 @@ from ..messages import message
 from ..parts import sorts
 from ..state.state import position_of
 from .fields import Field
+from .fields import between
 from .fields import bound_id
 from .fields import check_count
 from .fields import check_list
@@ -73,7 +74,9 @@ class Distances(_EachAtPosition):
     `left` is from the left end of the bumper as one faces it, `tape` to the pole, `shown` by a display.
     """
 
-    _LENGTHS = ("left", "tape", "shown")
+    # From and to which a person can mean each that was measured.
+    ENDS = {"left": (1, 300), "tape": (1, 500), "shown": (1, 500)}
+    _LENGTHS = tuple(sorted(ENDS))
 
     def check(self, path, value):
         """Refuse what is no such list."""
@@ -93,6 +96,16 @@ class Distances(_EachAtPosition):
                 if value[index][field] > 9999:
                     where = "{}[{}].{}".format(path, index, field)
                     raise BadInput(where, value[index][field], message("refusals-whole-most", most=9999))
+
+
+    def meant(self, path, value):
+        """Refuse lengths that were measured and that nobody can mean."""
+        for index in range(len(value)):
+            for field in self._LENGTHS:
+                least, most = self.ENDS[field]
+                if value[index][field] and not least <= value[index][field] <= most:
+                    where = "{}[{}].{}".format(path, index, field)
+                    raise BadInput(where, value[index][field], between(self.ENDS[field]))
 
 
 class Findings(_EachAtPosition):

@@ -5,7 +5,10 @@ The pole is that of ISO 17386, 75 mm thick and 1,000 mm high; its area behind a 
 by three to four (common practice, no source). All that is typed is in whole centimetres.
 """
 
+from ..facts import looks
+from ..facts.fields import between
 from ..facts.looks import distances
+from ..facts.several import Distances
 from ..messages import decimal
 from ..messages import message
 from ..messages import sentences
@@ -15,7 +18,6 @@ from ..words import words
 
 POLE_CM, AREA_CM = 60, 100
 _USUAL_CM = 180  # how wide a bumper is taken to be until somebody measured it
-_WIDTH, _LEFT, _DISTANCE = (60, 300), (0, 300), (1, 500)
 
 
 def standing(job: Job, typed: dict) -> dict:
@@ -42,26 +44,27 @@ def _figures(job: Job, typed: dict) -> tuple:
     """Return (what is recorded, the first problem or "")."""
     figures, problems = {}, []
 
-    def number(text, name: str, least: int, most: int):
+    def number(text, ends: tuple, called: dict):
         value = _whole(text)
-        if value is None and text.strip():
-            problems.append(message("guide-stand-number", name=name, typed=text))
-        elif value is not None and not least <= value <= most:
-            problems.append(
-                message("guide-stand-bounds", name=name, typed=text, least=str(least), most=str(most))
-            )
+        if text.strip() and (value is None or not ends[0] <= value <= ends[1]):
+            problems.append(message("guide-stand-wanted", name=called, typed=text, wanted=between(ends)))
         return value
 
-    for name, least, most in (("width",) + _WIDTH, ("celsius", sound.COLDEST, sound.HOTTEST)):
-        value = number(typed.get(name, ""), name, least, most)
+    for field in (looks.WIDTH, looks.CELSIUS):
+        value = number(typed.get(field.name, ""), field.ends, field.called)
         if value is not None:
-            figures[name] = value
+            figures[field.name] = value
     rows = []
     for position in job.positions:
         texts = typed.get("at", {}).get(position["id"], {})
         row = {"position": position["id"]}
-        for name, bounds in (("left", _LEFT), ("tape", _DISTANCE), ("shown", _DISTANCE)):
-            row[name] = number(texts.get(name, ""), name, bounds[0], bounds[1]) or 0
+        for name in ("left", "tape", "shown"):
+            called = message(
+                "guide-stand-row",
+                position=words.called(job, position),
+                name=message("steps-stand-" + name),
+            )
+            row[name] = number(texts.get(name, ""), Distances.ENDS[name], called) or 0
         if row["left"] or row["tape"] or row["shown"]:
             rows.append(row)
         if row["left"] > figures.get("width", _USUAL_CM):

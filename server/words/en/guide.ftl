@@ -600,20 +600,13 @@ guide-stuck-control = The control unit was replaced
 
 ## Where the pole stands, and distances.
 
-# $name: width
+# $name: Bumper's width, cm
 # $typed: 1,8 m
-guide-stand-number = { $name ->
-    [celsius] “{ $typed }”: type whole degrees Celsius.
-   *[other] “{ $typed }”: type whole centimetres, without the unit.
-}
-# $name: width
-# $typed: 1800
-# $least: 60
-# $most: 300
-guide-stand-bounds = { $name ->
-    [celsius] “{ $typed }” is outside { $least } to { $most } °C.
-   *[other] “{ $typed }” is outside { $least } to { $most } cm.
-}
+# $wanted: a whole number from 60 to 300
+guide-stand-wanted = { $name }: “{ $typed }” does not fit. Wanted: { $wanted }.
+# $position: right outer
+# $name: By tape, cm
+guide-stand-row = { CAP($position) }, { $name }
 # $position: right outer
 guide-stand-beyond = { CAP($position) } would lie beyond the bumper's end. Measure from the left end, facing it.
 # $celsius: 20

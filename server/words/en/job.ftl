@@ -307,8 +307,16 @@ job-position-pins = Pins: { $pins }
 # $numbers: 2 and 5
 job-draw-covered = { $numbers } lie one on another. Drag one away.
 job-layout-checking = The names are still being checked. Tap again.
-# $wanted: 1 to 24 names
-job-layout-wanted = Wanted is { $wanted }.
+# $of: model
+# $found: a list of 25
+# $wanted: a list of 1 to 24 positions
+job-layout-wanted = { $of ->
+    [model] The model of vehicle is
+    [positions] Positions:
+    [sort] The sort of part is
+    [v] The file's version is
+   *[file] The file is
+} { $found }; wanted is { $wanted }.
 # $of: name
 # $number (count): 2
 # $found: "left"
@@ -320,6 +328,7 @@ job-layout-wanted-of = { $of ->
     [part] Part number of
     [pins] Pins of
     [group] Group of
+    [positions] Position
    *[name] Name
 } { $number } is { $found }; wanted is { $wanted }.
 

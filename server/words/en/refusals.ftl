@@ -4,6 +4,10 @@
 # $found: -3
 # $wanted: whole minutes from 0 to 600
 refusals-bad-input = { $field }: found { $found }, wanted { $wanted }
+# $field: Length, cm
+# $found: 50000
+# $wanted: a whole number from 1 to 10000
+refusals-typed = “{ $field }”: { $found } does not fit. Wanted: { $wanted }.
 
 ## What was found, where it is no text.
 
@@ -52,9 +56,9 @@ refusals-whole-from = a whole number from { $least }
 # $most (count): 1000000000
 refusals-whole-most = a whole number of at most { $most }
 refusals-rate = 0 to 1000000 parts per million
-# $least (count): -90
-# $most (count): 90
-refusals-celsius = a whole number of degrees Celsius from { $least } to { $most }
+# $least: -90
+# $most: 90
+refusals-between = a whole number from { $least } to { $most }
 refusals-confidence = 0 (as it was) or 500000 to 999999 parts per million
 refusals-cause = circuit:POSITION, feed:GROUP or "control"
 refusals-position = a position of the job

@@ -99,7 +99,6 @@ steps-circuit-coloured = Wire: { $colour }
 # $colour: white and blue
 steps-circuit-line-coloured = { $line } ({ $colour })
 steps-circuit-pins = Pins, such as: 1 signal
-steps-circuit-whole = Length and °C are whole numbers, without their unit.
 steps-circuit-keep = Keep the wire
 steps-found-further = I doubt it: one check more
 steps-found-back = Back to the find

@@ -346,14 +346,8 @@ guide-stuck-control = Se cambió la unidad de control
 
 ## Dónde va el poste, y distancias.
 
-guide-stand-number = { $name ->
-    [celsius] «{ $typed }»: escribe grados Celsius enteros.
-   *[other] «{ $typed }»: escribe centímetros enteros, sin la unidad.
-}
-guide-stand-bounds = { $name ->
-    [celsius] «{ $typed }» no está entre { $least } y { $most } °C.
-   *[other] «{ $typed }» no está entre { $least } y { $most } cm.
-}
+guide-stand-wanted = { $name }: «{ $typed }» no sirve. Se espera { $wanted }.
+guide-stand-row = { CAP($position) }, { $name }
 guide-stand-beyond = { CAP($position) } quedaría más allá del extremo. Mide desde la izquierda, mirando el parachoques.
 guide-stand-sound = A { $celsius } °C el sonido va a { $speed } m por segundo. Desde { $far } cm el eco vuelve en { $echo } ms.
 guide-stand-cold = Una unidad de control que no lo tiene en cuenta muestra { $shown } cm por { $far } cm.

@@ -261,7 +261,13 @@ job-draw-change = Cambiar esta disposición
 job-position-pins = Contactos: { $pins }
 job-draw-covered = { $numbers } están una sobre otra. Arrastra una a un lado.
 job-layout-checking = Los nombres aún se están revisando. Toca otra vez.
-job-layout-wanted = Se pide { $wanted }.
+job-layout-wanted = { $of ->
+    [model] El modelo de vehículo es
+    [positions] Posiciones:
+    [sort] El tipo de pieza es
+    [v] La versión del archivo es
+   *[file] El archivo es
+} { $found }; se pide { $wanted }.
 job-layout-wanted-of = { $of ->
     [x] El lugar
     [y] El lugar
@@ -269,6 +275,7 @@ job-layout-wanted-of = { $of ->
     [part] El número de pieza de
     [pins] El texto de contactos de
     [group] El grupo de
+    [positions] La posición
    *[name] El nombre
 } { $number } es { $found }; se pide { $wanted }.
 

@@ -1,6 +1,7 @@
 ### What is refused, and why.
 
 refusals-bad-input = { $field }: hay { $found }, se espera { $wanted }
+refusals-typed = «{ $field }»: { $found } no sirve. Se espera { $wanted }.
 
 ## What was found, where it is no text.
 
@@ -36,7 +37,7 @@ refusals-name-once = cada nombre una sola vez
 refusals-whole-from = un número entero desde { $least }
 refusals-whole-most = un número entero de { $most } como máximo
 refusals-rate = de 0 a 1000000 partes por millón
-refusals-celsius = un número entero de grados Celsius de { $least } a { $most }
+refusals-between = un número entero de { $least } a { $most }
 refusals-confidence = 0 (como estaba) o de 500000 a 999999 partes por millón
 refusals-cause = circuit:POSITION, feed:GROUP o "control"
 refusals-position = una posición del trabajo

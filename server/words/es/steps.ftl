@@ -91,7 +91,6 @@ steps-circuit-coloured = Cable: { $colour }
 # $colour: white and blue
 steps-circuit-line-coloured = { $line } ({ $colour })
 steps-circuit-pins = Contactos, como: 1 señal
-steps-circuit-whole = La longitud y los °C son números enteros, sin su unidad.
 steps-circuit-keep = Guardar el cable
 steps-found-further = Lo dudo: una comprobación más
 steps-found-back = Volver a lo hallado

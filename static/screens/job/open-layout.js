@@ -159,6 +159,6 @@ function askOwn(ctx) {
  */
 export function lineFault({ field, found, wanted }) {
   const place = /\[(\d+)\]/.exec(field);
-  if (!place) return say('job-layout-wanted', { wanted });
-  return say('job-layout-wanted-of', { of: field.split('.').at(-1) ?? '', number: Number(place[1]) + 1, found, wanted });
+  const of = field.replace(/\[\d+\]$/, '').split('.').at(-1) ?? '';
+  return place ? say('job-layout-wanted-of', { of, number: Number(place[1]) + 1, found, wanted }) : say('job-layout-wanted', { of, found, wanted });
 }

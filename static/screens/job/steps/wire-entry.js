@@ -6,6 +6,7 @@
 import { html, nothing } from 'lit-html';
 
 import { say } from '../../../words/words.js';
+import { ask } from '../../frame/ask.js';
 import { sentence } from '../../frame/sentence.js';
 
 /** @typedef {import('../../../core/views.js').HarnessView} HarnessView */
@@ -14,10 +15,10 @@ import { sentence } from '../../frame/sentence.js';
 
 /** A workshop, in °C. */
 const INDOORS = 20;
-/** Fields: the phone's keys, and characters at most. */
+/** Fields: the phone's keys, and how many characters it takes. */
 const FIELDS = /** @type {const} */ ([
-  ['length', 'numeric', 5],
-  ['celsius', 'text', 3],
+  ['length', 'numeric', 8],
+  ['celsius', 'text', 8],
   ['signal_colour', 'text', 60],
   ['supply_colour', 'text', 60],
   ['ground_colour', 'text', 60],
@@ -39,15 +40,19 @@ export function wireEntry(ctx, view) {
     redraw();
   };
   const marked = isMarked(view, typed);
-  const fault = form.wire && !marked ? faultOf(typed) : '';
-  const record = () => {
-    const { size, length, celsius, pins } = typed;
-    const marks = { position: view.position, pins: pins.trim(), ...coloursOf(typed) };
-    // What an earlier version noted as the one colour stays as it was said.
-    const measured = { size, centimetres: Number(length), celsius: Number(celsius), colour: wire?.colour ?? '' };
+  const { size, length, celsius, pins } = typed;
+  const marks = { position: view.position, pins: pins.trim(), ...coloursOf(typed) };
+  // What an earlier version noted as the one colour stays as it was said.
+  const measured = { size, centimetres: asTyped(length), celsius: asTyped(celsius), colour: wire?.colour ?? '' };
+  const draft = marked ? { kind: 'wires_marked', data: marks } : { kind: 'wire_noted', data: { ...marks, ...measured } };
+  // The core says what is wrong while it is typed; what has no length yet is not told to be wrong.
+  const fault = form.wire && length.trim() ? ask(ctx, 'check', { events: [{ job: ctx.job, ...draft }] })?.value?.refusal?.fault : null;
+  const kept = () => {
     delete form.wire;
-    return ctx.act([marked ? { kind: 'wires_marked', data: marks } : { kind: 'wire_noted', data: { ...marks, ...measured } }]);
+    redraw();
   };
+  // What was typed stays until it is on record.
+  const record = () => ctx.act([draft], { after: kept });
   return html`<details class="more" data-circuit="wire" ?open=${Boolean(form.wire)}>
     <summary>${say('steps-circuit-wire')}</summary>
     <div class="screen-stack">
@@ -65,9 +70,9 @@ export function wireEntry(ctx, view) {
             <input type="text" inputmode=${mode} maxlength=${most} autocomplete="off" .value=${typed[name]} @input=${put(name)} />
           </label>`,
         )}
-        ${fault ? html`<p class="field-fault" role="alert">${fault}</p>` : nothing}
+        ${fault ? html`<p class="field-fault" role="alert">${sentence(fault.message)}</p>` : nothing}
       </div>
-      <button class="small-button" type="button" ?disabled=${busy || !form.wire || Boolean(fault)} @click=${record}>
+      <button class="small-button" type="button" ?disabled=${busy || !form.wire || Boolean(fault) || !(marked || length.trim())} @click=${record}>
         ${say('steps-circuit-keep')}
       </button>
     </div>
@@ -102,7 +107,8 @@ function isMarked({ colours }, typed) {
   return !typed.length.trim() && (colours.length > 0 || [typed.pins, ...Object.values(coloursOf(typed))].some((each) => each.trim()));
 }
 
-/** @param {Typed} typed */
-function faultOf({ length, celsius }) {
-  return WHOLE.test(length.trim()) && WHOLE.test(celsius.trim()) ? '' : say('steps-circuit-whole');
+/** A whole number, else the text, which the core refuses by the name of its field. @param {string} typed */
+function asTyped(typed) {
+  const text = typed.trim().replace('\u2212', '-');
+  return WHOLE.test(text) ? Number(text) : text;
 }
