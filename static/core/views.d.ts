@@ -651,6 +651,8 @@ export interface MeasureStep extends PlainStep {
   /** `units` are those that a figure may have, the likeliest first; `compares`: a figure where it works is wanted, too. */
   expects: { position: string; check: string; units: string[]; compares: boolean };
   choices: MeasureChoice[];
+  /** What sound wire would have: one tap away. */
+  more: string | null;
   /** Null where the sort of part has no chain. */
   harness: HarnessView | null;
 }

@@ -86,7 +86,7 @@ def test_shared_pictures_go_on_record_without_a_network_and_without_what_the_fil
     assert page.get_by_text("Say what this picture shows.").count() == 2
 
     page.get_by_label("It shows").first.select_option("Right outer")
-    page.get_by_label("It shows").last.select_option("The screen of the self-test")
+    page.get_by_label("It shows").last.select_option("The screen of the test")
     phone.tap("Keep 2 pictures")
     page.get_by_role("heading", name="Pictures").wait_for()
     taken = [fact["data"] for fact in facts(page) if fact["kind"] == "photo_taken"]

@@ -280,7 +280,7 @@ def test_the_step_says_in_which_units_and_what_copper_has(job):
     assert step["expects"] == {
         "position": OUTER, "check": "continuity", "units": ["Ω", "kΩ", "MΩ", "OL"], "compares": False,
     }  # fmt: skip
-    assert step["text"].endswith("5 m of sound copper, 0.5 mm², have 0.20 Ω at 20 °C. At 85 °C: 0.24 Ω.")
+    assert step["more"].endswith("5 m of sound copper, 0.5 mm², have 0.20 Ω at 20 °C. At 85 °C: 0.24 Ω.")
     expects = steps["supply"]["expects"]
     assert (expects["units"], expects["compares"]) == (["V", "mV"], True)
 

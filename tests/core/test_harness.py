@@ -79,7 +79,7 @@ def test_the_chance_of_a_segment_is_that_of_all_its_faults_enumerated(seed):
 
 
 def told_of_exchanged_channels(dead: bool, shows: float, false_alarm: float, amiss: float) -> tuple:
-    """Return the chances that a person tells of two exchanged channels that the fault moved, and that it stayed.
+    """Return the chances that a fault is said to have moved, and to have stayed, with two channels exchanged.
 
     By every self-test there may be: each of the two positions faulted or clean, by the noisy-OR. One faulted
     alone is told, now and then as the other one; both, and neither, are "can't tell". `dead`: the channel is
@@ -92,7 +92,7 @@ def told_of_exchanged_channels(dead: bool, shows: float, false_alarm: float, ami
 
 @pytest.mark.parametrize("shows", [0.95, 0.5])
 def test_two_exchanged_channels_say_which_side_has_the_fault_however_often_a_test_shows_it(shows):
-    """Told as "good", a fault that moved was weighed like a meter that missed it: the channel kept 1 in 20."""
+    """A fault that moved was weighed like a meter that missed it: the channel kept 1 in 20."""
     [probe] = [each for each in CHAIN.probes if each.id == "channels"]
     moved, stayed = told_of_exchanged_channels(True, shows, 0.002, amiss=0.005)
     assert 1 - probe.sees == pytest.approx(moved / (moved + stayed), abs=0.002)

@@ -113,7 +113,8 @@ def test_bad_input_is_answered_clearly_and_nothing_of_it_recorded(core, typed, t
     ("walked", "field", "told"),
     [({"width": 1800}, "data.width",
       "“Bumper's width, cm”: 1800 does not fit. Wanted: a whole number from 60 to 300."),
-     ({"celsius": -41}, "data.celsius", "“Air, °C”: -41 does not fit. Wanted: a whole number from -40 to 60."),
+     ({"celsius": -41}, "data.celsius",
+      "“Air, °C”: -41 does not fit. Wanted: a whole number from -40 to 60."),
      ({"distances": [{"position": OUTER, "left": 0, "tape": 900, "shown": 0}]}, "data.distances[0].tape",
       "wanted a whole number from 1 to 500")],
 )  # fmt: skip

@@ -234,7 +234,7 @@ def test_the_wire_at_a_position_sets_its_limit(job):
     step = job.step()
     # 4.5 m of 39 mΩ/m, and half an ohm for contacts and probes.
     assert step["choices"][0]["words"] == "0.68 Ω or less"
-    assert step["text"].endswith("4.50 m of sound copper, 0.5 mm², have 0.18 Ω at 20 °C.")
+    assert step["more"].endswith("4.50 m of sound copper, 0.5 mm², have 0.18 Ω at 20 °C.")
     assert step["harness"]["wire"]["words"] == "0.5 mm², 4.50 m, 20 °C"
     assert step["harness"]["pins"] == "1 signal, 2 supply, 3 ground"
     assert job.view()["history"][0]["sentence"] == (
@@ -366,9 +366,7 @@ def test_a_break_in_the_wire_itself_is_named(job):
     assert job.step()["title"] == "Right outer: it is in the wire to the bumper plug"
 
 
-ALL_OF_LIST_4 = [
-    each["id"] for each in by_identity("parking-sensor").circuit_checks if "warms" not in each
-]
+ALL_OF_LIST_4 = [each["id"] for each in by_identity("parking-sensor").circuit_checks if "warms" not in each]
 BEFORE_WIRES_ALONE = [
     each["id"]
     for each in by_identity("parking-sensor").circuit_checks

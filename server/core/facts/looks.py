@@ -124,9 +124,7 @@ def _tell_walk_checked(names, data) -> dict:
     return sentences([message("facts-walk", walk=walk.name, heard=heard)] + told)
 
 
-CELSIUS = Celsius(
-    "celsius", sound.COLDEST, sound.HOTTEST, later=True, called=message("steps-stand-celsius")
-)
+CELSIUS = Celsius("celsius", sound.COLDEST, sound.HOTTEST, later=True, called=message("steps-stand-celsius"))
 WIDTH = Centimetres("width", 60, 300, later=True, called=message("steps-stand-width"))
 
 KINDS = (

@@ -68,15 +68,17 @@ class Meanings(Field):
             known[value[index]["code"]] = True
 
 
+# From and to which a person can mean each of the `Distances` that was measured.
+DISTANCES = {"left": (1, 300), "tape": (1, 500), "shown": (1, 500)}
+
+
 class Distances(_EachAtPosition):
     """What was measured at positions: [{"position", "left", "tape", "shown"}, ...], in cm; 0 is not measured.
 
     `left` is from the left end of the bumper as one faces it, `tape` to the pole, `shown` by a display.
     """
 
-    # From and to which a person can mean each that was measured.
-    ENDS = {"left": (1, 300), "tape": (1, 500), "shown": (1, 500)}
-    _LENGTHS = tuple(sorted(ENDS))
+    _LENGTHS = tuple(sorted(DISTANCES))
 
     def check(self, path, value):
         """Refuse what is no such list."""
@@ -97,15 +99,14 @@ class Distances(_EachAtPosition):
                     where = "{}[{}].{}".format(path, index, field)
                     raise BadInput(where, value[index][field], message("refusals-whole-most", most=9999))
 
-
     def meant(self, path, value):
         """Refuse lengths that were measured and that nobody can mean."""
         for index in range(len(value)):
             for field in self._LENGTHS:
-                least, most = self.ENDS[field]
+                least, most = DISTANCES[field]
                 if value[index][field] and not least <= value[index][field] <= most:
                     where = "{}[{}].{}".format(path, index, field)
-                    raise BadInput(where, value[index][field], between(self.ENDS[field]))
+                    raise BadInput(where, value[index][field], between(DISTANCES[field]))
 
 
 class Findings(_EachAtPosition):

@@ -75,8 +75,6 @@ def ask(job: Job, position: str, check: dict, provoked: str = "") -> dict:
     if provoked and "warms" not in check:
         title = "guide-measure-title-warm"
         told.append(message("guide-measure-warm", what=provoked))
-    if copper:
-        told.append(copper)
     return step(
         "measure.warm" if provoked else "measure",
         message(title, position=name, check=made["title"]),
@@ -89,6 +87,7 @@ def ask(job: Job, position: str, check: dict, provoked: str = "") -> dict:
             "units": figure.offered(made["unit"]),
             "compares": compares,
         },
+        more=copper,
         harness=None,
     )
 

@@ -8,7 +8,7 @@ by three to four (common practice, no source). All that is typed is in whole cen
 from ..facts import looks
 from ..facts.fields import between
 from ..facts.looks import distances
-from ..facts.several import Distances
+from ..facts.several import DISTANCES
 from ..messages import decimal
 from ..messages import message
 from ..messages import sentences
@@ -44,7 +44,7 @@ def _figures(job: Job, typed: dict) -> tuple:
     """Return (what is recorded, the first problem or "")."""
     figures, problems = {}, []
 
-    def number(text, ends: tuple, called: dict):
+    def number(text, ends: tuple, called: dict | None):
         value = _whole(text)
         if text.strip() and (value is None or not ends[0] <= value <= ends[1]):
             problems.append(message("guide-stand-wanted", name=called, typed=text, wanted=between(ends)))
@@ -64,7 +64,7 @@ def _figures(job: Job, typed: dict) -> tuple:
                 position=words.called(job, position),
                 name=message("steps-stand-" + name),
             )
-            row[name] = number(texts.get(name, ""), Distances.ENDS[name], called) or 0
+            row[name] = number(texts.get(name, ""), DISTANCES[name], called) or 0
         if row["left"] or row["tape"] or row["shown"]:
             rows.append(row)
         if row["left"] > figures.get("width", _USUAL_CM):

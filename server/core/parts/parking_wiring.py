@@ -66,8 +66,8 @@ def _meter(identity: str, segments: tuple, kinds: tuple, minutes: int, places=()
 
 
 # Two channels exchanged: the fault shows at the one or at the other. A self-test that misses it, or gives a
-# false alarm, shows it at neither or at both, which is "can't tell". So where a dead channel's fault is said to
-# have moved, somebody told it amiss, as rarely as a look. That it stayed says less: nothing may have been
+# false alarm, shows it at neither or at both, which is "can't tell". So where a dead channel's fault is said
+# to have moved, somebody told it amiss, as rarely as a look. That it stayed says less: nothing may have been
 # exchanged. `tests/core/test_harness.py` enumerates it.
 _TOLD = 0.995
 _TOLD_BEFORE = (SINCE, 0.95)

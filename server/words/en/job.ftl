@@ -420,7 +420,7 @@ job-shared-keep = { $count ->
 job-shared-alt = A shared picture
 job-shared-shows = It shows
 job-shared-choose = Choose
-job-shared-screen = The screen of the self-test
+job-shared-screen = The screen of the test
 job-shared-work = The work, or something else
 job-shared-shows-fault = Say what this picture shows.
 # $name: scan.gif

@@ -57,6 +57,7 @@ steps-measure-back = Back to the check
 steps-measure-found = What did you find?
 steps-measure-value = Measured, if you have a figure
 steps-measure-compared = The same where it works, if you measured it
+steps-measure-figure = What a sound wire has
 steps-measure-unit = Unit
 
 ## The circuit of a position, drawn

@@ -50,6 +50,7 @@ steps-measure-back = Volver a la comprobación
 steps-measure-found = ¿Qué encontraste?
 steps-measure-value = Medido, si tienes una cifra
 steps-measure-compared = Lo mismo donde funciona, si lo mediste
+steps-measure-figure = Cuánto tiene un cable sano
 steps-measure-unit = Unidad
 
 ## The circuit of a position, drawn

@@ -82,11 +82,11 @@ wheel-sender-check-ring-text = Rueda en alto, sobre caballete. Gírala a mano y 
 wheel-sender-check-ring-good = Entera, limpia, gira centrada
 wheel-sender-check-ring-bad = Con grietas, óxido o suelta
 wheel-sender-check-supply = mide la alimentación
-wheel-sender-check-supply-text = Debe dar: 0,5 V o menos de diferencia con una rueda que funciona. Captador desenchufado, contacto dado. Puntas en los dos contactos de su conector.
+wheel-sender-check-supply-text = Debe dar: a 0,5 V o menos de una rueda que funciona. Captador desenchufado, contacto dado. Puntas en los dos contactos de su conector.
 wheel-sender-check-supply-good = Menos de 0,5 V de diferencia con la que funciona
 wheel-sender-check-supply-bad = Menos, o nada
 wheel-sender-check-signal = mide sus cables
-wheel-sender-check-signal-text = Debe dar: 2 Ω o menos. Contacto quitado y el conector de la unidad de control también fuera. Puntas en los extremos de cada cable.
+wheel-sender-check-signal-text = Debe dar: 2 Ω o menos. Contacto quitado, conector de la unidad de control también fuera. Puntas en los extremos de cada cable.
 wheel-sender-check-signal-good = 2 Ω o menos por cada uno
 wheel-sender-check-signal-bad = Más, o abierto
 

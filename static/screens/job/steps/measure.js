@@ -9,6 +9,7 @@ import { html, nothing } from 'lit-html';
 import { markShape } from '../../../shapes/marks.js';
 import { say } from '../../../words/words.js';
 import { draftsWith } from '../../frame/drafts-with.js';
+import { sentence } from '../../frame/sentence.js';
 import { aboutCircuit, circuit } from './circuit.js';
 import { repairScreen } from './repair.js';
 
@@ -46,6 +47,12 @@ export function measureStep(ctx) {
       <h2 class="asked-words">${say('steps-measure-found')}</h2>
       <div class="answers">${step.choices.map((choice) => reading(ctx, choice))}</div>
       ${repair}
+      ${step.more
+        ? html`<details class="more" data-circuit="figure">
+            <summary>${say('steps-measure-figure')}</summary>
+            <p>${sentence(step.more)}</p>
+          </details>`
+        : nothing}
       ${aboutCircuit(ctx, step.harness)}
     `,
     main: null,
