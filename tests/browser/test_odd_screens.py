@@ -75,6 +75,33 @@ def test_signs_that_nobody_sees_stand_there_as_their_codes_and_are_recorded_as_t
     assert facts(page)[0]["data"]["vehicle"]["name"] == "left\u202etfel\u200b"
 
 
+# Where a name ends and the figure behind it begins, in a sentence that the app draws.
+_BEHIND = """async (sentence) => {
+  const line = document.createElement('p');
+  line.textContent = sentence;
+  document.querySelector('main').append(line);
+  await new Promise(requestAnimationFrame);
+  const drawn = line.firstChild;
+  const box = (text) => {
+    const range = document.createRange();
+    range.setStart(drawn, drawn.data.indexOf(text));
+    range.setEnd(drawn, drawn.data.indexOf(text) + text.length);
+    return range.getBoundingClientRect();
+  };
+  return [box('\u05d7\u05d9\u05d9\u05e9\u05df \u05d0\u05d7').right, box('74').left, drawn.data];
+}"""
+
+
+def test_a_figure_behind_a_name_from_right_to_left_stays_behind_it(take_screens):
+    """ "The sensor at ..., 74 %" had the 74 in front of the name, and the % behind it."""
+    page = take_screens().show("/#/")
+    name = "\u05d7\u05d9\u05d9\u05e9\u05df \u05d0\u05d7"
+    ends, begins, drawn = page.evaluate(_BEHIND, f"The sensor at {name}, 74 %. \u2068a\u2069")
+    assert begins >= ends
+    # The marks around it are the app's own; those that somebody typed stand there as their codes.
+    assert drawn == f"The sensor at \u2068{name}\u2069, 74 %. [U+2068]a[U+2069]"
+
+
 def test_a_row_that_cannot_be_drawn_says_so_and_the_others_stand(take_screens):
     phone = take_screens()
     keep(phone, [opened(1), opened(2, at=1000), opened(3)])

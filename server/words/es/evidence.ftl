@@ -9,7 +9,7 @@ evidence-gone = El fallo ya no está.
 evidence-nothing-left = No queda nada que reparar: seguro al { $share }.
 evidence-nothing-left-yet = No queda nada que reparar: seguro al { $share }; se pide el { $wanted }.
 evidence-open = Aún sin resolver.
-evidence-known = { CAP($cause) }: { $count ->
+evidence-known = { CAP($cause) } { $count ->
     [one] es una causa
    *[other] son causas
 }.

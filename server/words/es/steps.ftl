@@ -79,7 +79,7 @@ steps-circuit-named = La avería
 steps-circuit-minutes = Unos { $minutes }.
 steps-circuit-read = Lo que se leyó
 steps-circuit-wire = Cable y contactos
-steps-circuit-wire-why = Los colores y contactos se guardan solos. Con sección y longitud, los límites de las comprobaciones se ajustan a este cable.
+steps-circuit-wire-why = Colores y contactos se pueden guardar sin lo demás. Con sección y longitud, los límites de las comprobaciones se ajustan a este cable.
 steps-circuit-size = Sección del cable
 # $size: 0.5
 steps-circuit-length = Longitud, cm

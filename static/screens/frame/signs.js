@@ -6,6 +6,9 @@
 
 import { visible } from '../../words/visible.js';
 
+/** Hebrew, Arabic and their like, a name of several words; once drawn, with the marks that keep it apart. */
+const RIGHT_TO_LEFT = /\u2068?([\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc](?:[ \u200c]?[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc])*)\u2069?/g;
+
 /** @param {HTMLElement} root */
 export function showSigns(root) {
   new MutationObserver((changes) => {
@@ -22,6 +25,7 @@ export function showSigns(root) {
 
 /** @param {Text} text */
 function show(text) {
-  const shown = visible(text.data);
+  // Else a figure behind such a name is set in the midst of it.
+  const shown = visible(text.data.replace(RIGHT_TO_LEFT, '$1')).replace(RIGHT_TO_LEFT, '\u2068$1\u2069');
   if (shown !== text.data) text.data = shown;
 }
