@@ -6,7 +6,6 @@ from ..evidence import learned
 from ..evidence.conclusions import Conclusions
 from ..facts.corrections import target_of
 from ..guide import scan
-from ..guide import standing
 from ..messages import message
 from ..parts import sorts
 from ..state.job import Job
@@ -111,6 +110,8 @@ class ViewOperations(Held):
 
     def op_standing(self, job, typed):
         """Return where the pole stands at each position, and what was typed of distances: `standing`."""
+        from ..guide import standing
+
         return standing.standing(self._job(job), typed)
 
     def op_code_typed(self, job, code, failure_type="", open_list=False):
