@@ -116,11 +116,19 @@ class Fingers:
     def core(self, op: str, **arguments):
         """Ask the core of the page, as it stands."""
         text = json.dumps({"op": op, **arguments})
-        said = self.page.evaluate("(text) => askCore(text)", text)
-        assert "text" in said, said
-        answer = json.loads(said["text"])
+        answer = self._asked(text)
+        if "missing" in answer:  # it was started again, and only what the app itself asks brings it its files
+            self.page.goto(f"{self.phone.base}/#/job/{self.job}")
+            self.page.reload()
+            self.page.locator("[data-step], .screen-foot button").first.wait_for()
+            answer = self._asked(text)
         assert answer["ok"], answer
         return answer["value"]
+
+    def _asked(self, text: str) -> dict:
+        said = self.page.evaluate("(text) => askCore(text)", text)
+        assert "text" in said, said
+        return json.loads(said["text"])
 
     def looks(self) -> dict:
         """Ask for the view of the job."""
