@@ -14,11 +14,11 @@ _SCRIPT = """((factors) => {
 def paced(*changes: tuple[str, str, float]) -> str:
     """Return a script for a page whose timers of some lengths take so many times as long.
 
-    Each change is a file below static/, its constant that gives the length in ms, and the factor.
+    Each change is a file of the repository, its constant that gives the length in ms, and the factor.
     """
     return _SCRIPT % json.dumps({_length(file, name): factor for file, name, factor in changes})
 
 
 def _length(file: str, name: str) -> int:
-    source = (ROOT / "static" / file).read_text("utf-8")
+    source = (ROOT / file).read_text("utf-8")
     return int(re.search(rf"^const {name} = ([\d_]+);", source, re.MULTILINE)[1])

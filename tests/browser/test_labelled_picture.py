@@ -51,7 +51,7 @@ def waits_for(page, code):
 def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_serial(phone, camera):
     driver = at_first_pull()
     # A busy machine may take longer to find the symbol than a label waits for it.
-    phone.context.add_init_script(paced(("screens/scan/labelled-picture.js", "SYMBOL_MS", 40)))
+    phone.context.add_init_script(paced(("static/screens/scan/labelled-picture.js", "SYMBOL_MS", 40)))
     page = phone.holds(driver).show(f"/#/job/{driver.job}")
     page.locator("[data-step=pull]").wait_for()
     page.get_by_role("button", name="Scan").first.click()

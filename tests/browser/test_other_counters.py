@@ -20,7 +20,10 @@ from tests.waiting import wait_for
 NORTH = "north.example"
 PATIENCE = 60  # seconds: a busy machine answers later than a clerk waits
 # The page waits as long for the server as that does here; and nobody waits for its next question.
-PACE = paced(("screens/counter/others.js", "ANSWER_MS", 40), ("screens/counter/others.js", "AGAIN_MS", 0.05))
+PACE = paced(
+    ("static/screens/counter/others.js", "ANSWER_MS", 40),
+    ("static/screens/counter/others.js", "AGAIN_MS", 0.05),
+)
 PARTS = 3
 
 

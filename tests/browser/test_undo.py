@@ -13,7 +13,7 @@ from tests.static.app_server import AppServer
 
 OUTER = "right outer"
 # A busy machine may come to its next tap later than a hand would.
-UNDO_STAYS = paced(("screens/frame/recorder.js", "UNDO_MS", 40))
+UNDO_STAYS = paced(("static/screens/frame/recorder.js", "UNDO_MS", 40))
 # How far below the first one the middle of each part of the head stands.
 MIDDLES = """() => {
   const head = document.querySelector(".screen-head");

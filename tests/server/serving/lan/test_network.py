@@ -23,6 +23,7 @@ from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.server.commands.test_cli import Running
 from tests.server.serving.lan.forging import forged
+from tests.server.serving.lan.trusting import PATIENT
 from tests.server.serving.lan.trusting import browser_of
 
 PORT, TRUST_PORT = 8765, 8766
@@ -164,6 +165,7 @@ def take_phone(machines, tmp_path):
         # The browser of a desktop asks DNS alone; the phones' systems resolve .local by themselves.
         rules = [f"--host-resolver-rules=MAP {host} {netns.YARD}"]
         phones.append(Phone(folder, base, browser=browser, args=rules))
+        phones[-1].page.add_init_script(PATIENT)
         return phones[-1]
 
     yield take

@@ -12,6 +12,7 @@ from tests.browser.phone import Phone
 from tests.server.serving.lan.loopback import HOST
 from tests.server.serving.lan.loopback import Fixed
 from tests.server.serving.lan.loopback import LoopbackYard
+from tests.server.serving.lan.trusting import PATIENT
 from tests.server.serving.lan.trusting import browser_of
 from tests.waiting import wait_for
 
@@ -36,6 +37,7 @@ def take_phone(tmp_path, yard):
         browser = browser_of(folder / "home", authority)
         rules = [f"--host-resolver-rules=MAP {HOST} 127.0.0.1"]
         phones.append(Phone(folder, yard.base, browser=browser, args=rules, **options))
+        phones[-1].page.add_init_script(PATIENT)
         return phones[-1]
 
     yield take

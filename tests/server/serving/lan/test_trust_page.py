@@ -17,6 +17,7 @@ from tests.browser_support import launch_profile
 from tests.server.serving.lan.conftest import two_free_ports
 from tests.server.serving.lan.loopback import HOST
 from tests.server.serving.lan.loopback import LoopbackYard
+from tests.server.serving.lan.trusting import PATIENT
 from tests.server.serving.lan.trusting import browser_of
 
 ROOT = Path(__file__).resolve().parents[4]
@@ -161,6 +162,7 @@ def test_a_phone_that_trusts_it_is_led_on_and_the_token_stays_behind_the_number_
     rules = [f"--host-resolver-rules=MAP {HOST} 127.0.0.1"]
     context = launch_profile(tmp_path / "profile", browser=program, args=rules)
     page = context.pages[0]
+    page.add_init_script(PATIENT)
     asked = []
     page.on("request", lambda request: asked.append(request.url))
     page.goto(f"{yard.page}{hash_part}")

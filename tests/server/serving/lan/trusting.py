@@ -6,7 +6,11 @@ import stat
 import subprocess
 from pathlib import Path
 
+from tests.browser.pace import paced
 from tests.browser_support import find_browser
+
+#: For a phone that is to trust: a busy machine shows its certificate later than the trust page waits for it.
+PATIENT = paced(("server/serving/lan/page/trust.js", "WAIT_MS", 10))
 
 
 class NoCertutil(RuntimeError):
