@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from sqlite_utils import Database
 
-from server.core.codes.numbers import plain
+from server.core.codes.numbers import by_eye
 from server.core.facts.returns import open_return
 from server.core.state.index import LABEL
 from server.core.state.serials import serials_of
@@ -165,7 +165,7 @@ def links(kind: str, body: str | None) -> set[str]:
     if entity["vehicle"]:
         names.add(f"on:{entity['vehicle']}")
     names |= {f"decided:{made['at'] // DAY_MS}" for entry in entity["returns"] for made in entry["decisions"]}
-    names |= {f"serial:{plain(serial)}" for serial in serials_of(entity)}
+    names |= {f"serial:{by_eye(serial)}" for serial in serials_of(entity)}
     if open_return(entity):
         names.add("waiting")
     return names | {"stock"} if entity["place"] == "stock" else names

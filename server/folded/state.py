@@ -11,7 +11,7 @@ from typing import Any
 
 from sqlite_utils import Database
 
-from server.core.codes.numbers import plain
+from server.core.codes.numbers import by_eye
 from server.core.facts.apply import apply
 from server.core.facts.apply import history_entry
 from server.core.facts.apply import is_newer
@@ -97,10 +97,10 @@ class FoldedState(State):
         for owner in self._rows.linked(f"conflicts:{job}"):
             self._read_conflicts(owner)
 
-    def with_serial(self, serial: str) -> list[str]:
-        """Returns the units that a serial number was read off, which are read first."""
-        self.add_linked(f"serial:{plain(serial)}")
-        return super().with_serial(serial)
+    def with_serial_by_eye(self, serial: str) -> list[str]:
+        """Returns the units that such a serial number was read off, which are read first."""
+        self.add_linked(f"serial:{by_eye(serial)}")
+        return super().with_serial_by_eye(serial)
 
     def disputed(self, job: str) -> list[str]:
         """Returns the disputed units of a job, which are read first: any job may be asked about."""

@@ -84,6 +84,42 @@ def test_a_sign_that_is_taken_for_another_refuses_nothing_and_is_looked_at(core,
     assert asked(core, job, recorded)["proposed"] == "accept"
 
 
+@pytest.mark.parametrize("typed", ["SN-O1", "sn 0l", "SN-OI"])
+def test_another_sensors_serial_number_typed_with_a_sign_that_looks_the_same_is_held(core, typed):
+    """This one has none on record, so only a look at the pictures was asked for, and that accepted it."""
+    job = proven(core)
+    job.force("part_noted", unit=NEW, part="PS-1", serial="SN-01")
+    for read in ({"serial": typed}, {"part": "PS-1", "serial": typed, "compared": "same"}):
+        answer = asked(core, job, read)
+        assert (answer["proposed"], "serial" in answer["against"]) == ("hold", True)
+    assert "looks like the one of" in said(answer, "serial")
+    assert asked(core, job, {"part": "QX-9", "serial": typed})["proposed"] == "refuse"
+    other = {"part": "PS-1", "serial": "SN-O7", "compared": "same"}
+    assert asked(core, job, other)["proposed"] == "accept"
+
+
+def test_one_part_does_not_come_back_twice_by_a_sign_that_looks_the_same(core):
+    """It was accepted as SN-01; labelled anew, its record now says SN-O1."""
+    job = proven(core, serial="SN-O1")
+    assert asked(core, job, {"serial": "SN-O1"})["proposed"] == "accept"
+    job.force("part_noted", unit=NEW, part="PS-1", serial="SN-01")
+    assert asked(core, job, {"serial": "SN-O1"})["proposed"] == "accept", (
+        "two sensors that are both on record"
+    )
+    clerk, foreign = Clerk(core), "HTTPS://NORTH.EXAMPLE/U/" + job.codes[15]
+    first = clerk.ask(foreign, read={"part": "PS-1", "serial": "SN-01"}, host="yard.example")
+    clerk.decide(first, "accept", "as agreed")
+    answer = asked(core, job, {"serial": "SN-O1"})
+    assert (answer["proposed"], answer["against"]) == ("hold", ["serial"])
+
+
+def test_a_number_of_another_maker_that_looks_the_same_holds_nothing(core):
+    job = proven(core)
+    job.force("part_noted", unit=NEW, part="QX-9", serial="SN-01")
+    read = {"part": "PS-1", "serial": "SN-O1", "compared": "same"}
+    assert asked(core, job, read)["proposed"] == "accept"
+
+
 def test_a_serial_number_with_another_figure_is_refused_as_before(core):
     job = proven(core, serial="SN-O1I")
     assert asked(core, job, {"part": "PS-1", "serial": "SN-02I"})["proposed"] == "refuse"

@@ -25,9 +25,9 @@ _LABEL = (2600, 3200)  # 1/100 mm
 _LEAST, _MOST = 800, 30000  # 1/100 mm of a label's side
 _MOST_PLACES = 40
 # 1/100 mm that the print keeps from every edge of a label, because no cut and no printer is exact. Labels
-# that are cut already lie up to 1.5 mm beside where they should (common practice, no source); a dot more,
-# for letters reach a hair beyond their place.
-LEAST_EDGE, _EDGE_PRECUT = 40, 160
+# that are cut already lie up to 1.5 mm beside where they should, those of a roll up to 1 mm, along it and
+# across (common practice, no source); a dot more, for letters reach a hair beyond their place.
+LEAST_EDGE, _EDGE_ROLL, _EDGE_PRECUT = 40, 110, 160
 
 _Fields = namedtuple(
     "_Fields",
@@ -107,7 +107,7 @@ def _roll(given: dict) -> Layout:
     size = _label("roll", given["roll"], "30x20")
     width, height = dots(size[0], dpi), dots(size[1], dpi)
     told = message("printing-layout-roll", size=size_words(size), dpi=str(dpi))
-    return Layout(dpi, width, height, 1, 1, width, height, 0, 0, 0, 0, False, LEAST_EDGE, told)
+    return Layout(dpi, width, height, 1, 1, width, height, 0, 0, 0, 0, False, _EDGE_ROLL, told)
 
 
 def _sheet(given: dict) -> Layout:

@@ -6,7 +6,7 @@ sensor as it was labelled at the bench. Without a picture nobody has compared an
 somebody typed may have an O for a 0: that alone refuses nothing.
 """
 
-from ..codes.numbers import look_alike
+from ..codes.numbers import by_eye
 from ..codes.numbers import plain
 from ..messages import all_of
 from ..messages import message
@@ -39,7 +39,7 @@ def look(state, case):
         )
     differing = [field for field in ("serial", "part") if _differs(read[field], unit[field])]
     for field in differing:
-        if not look_alike(read[field], unit[field]):
+        if by_eye(read[field]) != by_eye(unit[field]):
             return check("fail", message("returns-part-differs-title"), _both(case, field))
     if read["serial"] and unit["serial"] and "serial" not in differing:
         same = [field for field in ("part", "serial") if read[field] and unit[field]]

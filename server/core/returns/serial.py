@@ -3,7 +3,8 @@
 Two sensors of one part number never share one; those of two makers may. Where the record has it twice, a
 label sits on another part than it was put on, or one part comes back under two labels. A part that was here
 under a label not its own, and was not accepted so, may well come back under its own; who moved that label is
-then to be found out.
+then to be found out. A number that differs from another sensor's in an O for a 0 alone may be that one,
+mistyped: it is held, unless it is on record for this sensor and the other one never came back.
 """
 
 from ..codes import labels
@@ -12,6 +13,7 @@ from ..facts.labelling import carried
 from ..facts.returns import is_final
 from ..messages import all_of
 from ..messages import message
+from ..state.serials import serials_of
 from ..state.unit import Unit
 from ..words import words
 from .check import check
@@ -23,14 +25,22 @@ def look(state, case):
     serial = case["read"]["serial"] or (unit["serial"] if unit else "")
     if not serial:
         return None
-    others = [state.units[name] for name in state.with_serial(serial)]
-    others = [other for other in others if not _is_the_same(state, case, other)]
-    if not others:
-        return check("pass", message("returns-serial-title"), message("returns-serial", serial=serial))
     part = case["read"]["part"] or (unit["part"] if unit else "")
+    looking_so = [state.units[name] for name in state.with_serial_by_eye(serial)]
+    looking_so = [other for other in looking_so if not _is_the_same(state, case, other)]
+    others = [other for other in looking_so if _has(other, serial)]
     alike = [other for other in others if not _is_another_part(other, part)]
     if not alike:
-        return _of_another_part(state, case, serial, others)
+        mistaken = [
+            other for other in looking_so if other not in others and not _is_another_part(other, part)
+        ]
+        if unit and plain(unit["serial"]) == plain(serial):
+            mistaken = [other for other in mistaken if other["returns"]]
+        if mistaken:
+            return _looks_like(state, serial, mistaken)
+        if others:
+            return _of_another_part(state, case, serial, others)
+        return check("pass", message("returns-serial-title"), message("returns-serial", serial=serial))
     others = alike
     if not [other for other in others if not _had_a_moved_label(unit, other, serial)]:
         codes = all_of([_name(state, each) for each in others])
@@ -52,6 +62,19 @@ def look(state, case):
         "returns-serial-other", serial=serial, codes=all_of([_name(state, each) for each in others])
     )
     return check("fail", message("returns-serial-other-title"), said)
+
+
+def _has(unit, serial: str) -> bool:
+    """Tell whether this very number was ever read off a unit."""
+    return plain(serial) in [plain(each) for each in serials_of(unit)]
+
+
+def _looks_like(state, serial: str, others: list) -> dict:
+    """Hold a number that may be another sensor's, read or typed with a sign that looks the same."""
+    said = message(
+        "returns-serial-alike", serial=serial, codes=all_of([_name(state, each) for each in others])
+    )
+    return check("hold", message("returns-serial-alike-title"), said)
 
 
 def _is_the_same(state, case, other) -> bool:

@@ -5,7 +5,7 @@ place, the claims, the jobs or the serial numbers of a unit, or puts a conflict 
 of `State`.
 """
 
-from .serials import plain_serials_of
+from .serials import serials_by_eye
 
 LABEL = "label"  # what a conflict is about when one code is on two units
 
@@ -21,8 +21,8 @@ class Index:
         self.of_job = {}  # job -> the units that it has to do with
         self.conflicts = {}  # unit -> its conflicts, in order
         self.labels = []  # the conflicts about one label on two units
-        # Serial number, without its separators -> the units that it was read off. Not before somebody
-        # asks: only a counter does, and all other phones start sooner without.
+        # Serial number, as the eye tells it -> the units that it was read off. Not before somebody asks:
+        # only a counter does, and all other phones start sooner without.
         self.serials: dict = {}
         self.has_serials = False
         self._noted = {}  # unit -> the numbers under which it is noted
@@ -94,7 +94,7 @@ class Index:
         _add(self.of_job, job, unit["id"])
 
     def with_serial(self, serial: str, units) -> list[str]:
-        """Return the ids of the units that a number, without separators, was read off; `units` are all."""
+        """Return the ids of the units that a number was read off that looks so; `units` are all."""
         if not self.has_serials:
             self.has_serials = True
             for unit in units:
@@ -108,7 +108,7 @@ class Index:
             return
         if unit["id"] in self._noted:
             self._forget_serials(unit["id"])
-        serials = plain_serials_of(unit)
+        serials = serials_by_eye(unit)
         for serial in serials:
             if self._shared and serial in self.serials:
                 self.serials[serial] = self.serials[serial].copy()

@@ -1,6 +1,6 @@
 """The serial numbers that were read off a sensor, at the bench and at the counter."""
 
-from ..codes.numbers import plain
+from ..codes.numbers import by_eye
 
 
 def serials_of(unit: dict) -> list[str]:
@@ -9,14 +9,14 @@ def serials_of(unit: dict) -> list[str]:
     return [serial for serial in serials if serial]
 
 
-def plain_serials_of(unit: dict) -> list[str]:
-    """Return what was read off a unit, each once and as `plain` has it."""
+def serials_by_eye(unit: dict) -> list[str]:
+    """Return what was read off a unit, each once and as the eye tells it."""
     if not unit["returns"]:  # nearly all
-        number = plain(unit["serial"]) if unit["serial"] else ""
+        number = by_eye(unit["serial"]) if unit["serial"] else ""
         return [number] if number else []
     found = []
     for serial in serials_of(unit):
-        number = plain(serial)
+        number = by_eye(serial)
         if number and number not in found:
             found.append(number)
     return found

@@ -1,10 +1,12 @@
 """What is true: vehicles, units, labels, jobs, conflicts. Built by the fold, read by everyone else."""
 
+from ..codes.numbers import by_eye
 from ..codes.numbers import plain
 from .index import Index
 from .jobs_in_part import JobsInPart
 from .jobs_in_part import kept_line
 from .jobs_in_part import line_of
+from .serials import serials_of
 
 MIXED = "mixed"  # the place of a unit that is in hand, but nobody knows which of several it is
 
@@ -197,6 +199,15 @@ class State:
     def with_serial(self, serial: str) -> list[str]:
         """Return the ids of the units that a serial number was ever read off, in order of id."""
         wanted = plain(serial)
+        return [
+            name
+            for name in self.with_serial_by_eye(serial)
+            if wanted in [plain(each) for each in serials_of(self.units[name])]
+        ]
+
+    def with_serial_by_eye(self, serial: str) -> list[str]:
+        """Return the ids of the units that a serial number was ever read off that looks so, by id."""
+        wanted = by_eye(serial)
         return self.index.with_serial(wanted, self.units.values()) if wanted else []
 
     def is_on_record(self, field: str, number: str) -> bool:

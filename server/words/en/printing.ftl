@@ -46,7 +46,7 @@ printing-larger = The symbol wants { $side } mm with its margin: take larger lab
 printing-type-small = The code in letters is only { $high } mm high. Where the symbol is dirty, nobody can type it.
 # $edge: 1.6
 # $left: 0.4
-printing-near-edge = The print comes to { $left } mm of the label's edge. Sheets that are cut already want { $edge } mm: parts of a code may be lost.
+printing-near-edge = The print comes to { $left } mm of the label's edge. Labels that are cut already want { $edge } mm: parts of a code may be lost.
 # $dots (count): 4
 # $pixels (count): 3
 # $across: 1280

@@ -247,6 +247,10 @@ returns-serial-apart = Serial number { $serial } is also on record as { $codes }
     [yes] So it is another one.
    *[no] Read the part number off this one.
 }
+returns-serial-alike-title = Another serial number looks the same
+# $serial: A-17
+# $codes: P4C-8T
+returns-serial-alike = Serial number { $serial } looks like the one of { $codes }. O and 0, or I and 1, are easily taken for each other. Read it once more.
 returns-serial-under-title = Here before under another label
 # $serial: A-17
 # $codes: P4C-8T

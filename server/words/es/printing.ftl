@@ -21,7 +21,7 @@ printing-too-fine = Demasiado fino para esta impresora: un módulo mide { $dots 
 printing-too-small = Demasiado pequeño para leerlo a { $distance } cm: un módulo de { $length } mm se lee hasta a { $farthest } cm.
 printing-larger = El símbolo necesita { $side } mm con su margen: usa etiquetas más grandes o una distancia menor.
 printing-type-small = El código en letras solo mide { $high } mm de alto; si el símbolo se ensucia, nadie podrá teclearlo.
-printing-near-edge = Lo impreso llega a { $left } mm del borde de la etiqueta. Las hojas ya cortadas piden { $edge } mm: puede perderse parte de un código.
+printing-near-edge = Lo impreso llega a { $left } mm del borde de la etiqueta. Las etiquetas ya cortadas piden { $edge } mm: puede perderse parte de un código.
 printing-rule = La regla: un módulo, el cuadrado más pequeño del símbolo, mide al menos { $dots } puntos de la impresora (qrcode.com) y { $pixels } píxeles de la imagen de la cámara (medido con el lector de esta aplicación). Se supone una imagen de { $across } píxeles para { $degrees } grados; cada teléfono es distinto.
 
 ## At the foot of a sheet.

@@ -183,6 +183,8 @@ returns-serial-apart = El número de serie { $serial } también está registrado
     [yes] Así que es otra pieza.
    *[no] Lee el número de pieza de esta.
 }
+returns-serial-alike-title = Otro número de serie se le parece
+returns-serial-alike = El número de serie { $serial } se parece al de { $codes }. La O y el 0, o la I y el 1, se confunden con facilidad. Léelo otra vez.
 returns-serial-under-title = Estuvo aquí con otra etiqueta
 returns-serial-under = El número de serie { $serial } estaba en una pieza con la etiqueta { $codes }. Averigua quién movió esa etiqueta.
 returns-serial-before-title = El número de serie ya se devolvió

@@ -145,8 +145,13 @@ def test_a_distance_that_is_none_is_refused(distance):
             ["Too small to scan from 20 cm: a module of 0.50 mm scans from up to 16 cm."],
         ),
         ({}, 40, ["Too small to scan from 40 cm"]),
-        ({"roll": "12x12"}, 20, ["Too fine for this printer: a module is 2 dots wide", "Too small to scan"]),
-        ({"roll": "16x16"}, 10, ["Too fine for this printer: a module is 3 dots"]),
+        ({"roll": "20x20"}, 5, ["The print comes to 0.3 mm of the label's edge."]),
+        (
+            {"roll": "12x12"},
+            20,
+            ["Too fine for this printer: a module is 2 dots wide", "Too small to scan", "The print comes to"],
+        ),
+        ({"roll": "16x16"}, 10, ["Too fine for this printer: a module is 3 dots", "The print comes to"]),
         ({"roll": "8x40", "dpi": "300"}, 5, ["Too fine for this printer", "The code in letters is only"]),
     ],
 )

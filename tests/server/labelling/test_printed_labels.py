@@ -166,6 +166,23 @@ def test_print_on_a_precut_sheet_keeps_a_millimetre_and_a_half_from_every_edge(f
     assert not any("edge" in warning for warning in found)
 
 
+@pytest.mark.parametrize("roll", ["30x20", "25x25", "50x30", "25x15", "19x51"])
+@pytest.mark.parametrize("dpi", ["203", "300"])
+def test_print_on_a_roll_keeps_a_millimetre_from_every_edge_and_four_modules_around_the_symbol(roll, dpi):
+    """A printer of rolls stands up to a millimetre beside where it should; letters were 0.4 from the edge."""
+    printed = Printed(some_codes(2), "pdf", roll=roll, dpi=dpi)
+    edge = round(1 / 25.4 * printed.layout.dpi)
+    for _, label in printed.labels():
+        rows, columns = numpy.nonzero(label < 128)
+        assert min(rows.min(), columns.min()) >= edge
+        assert label.shape[0] - 1 - rows.max() >= edge
+        assert label.shape[1] - 1 - columns.max() >= edge
+        corners = zxingcpp.read_barcode(Image.fromarray(label)).position
+        quiet = 4 * printed.face.choice.dots  # ISO/IEC 18004; a dot is what the reader is out by
+        assert min(corners.top_left.x, corners.top_left.y) >= quiet - 1
+    assert not any("edge" in warning for warning in english(warnings(printed.layout, printed.face, 5)))
+
+
 def test_a_label_reads_when_blurred_turned_scaled_and_dirty():
     ((code, dots),) = Printed(some_codes(1), "pdf").labels()
     label = Image.fromarray(dots)
