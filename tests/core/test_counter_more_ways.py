@@ -98,6 +98,18 @@ def test_another_sensors_serial_number_typed_with_a_sign_that_looks_the_same_is_
     assert asked(core, job, other)["proposed"] == "accept"
 
 
+@pytest.mark.parametrize("typed", ["SN\u201101", "ＳＮ－０１", "SN\xa001", "\ufeffSN 0\u200b1", "sn\u221201"])
+def test_a_number_copied_with_signs_of_another_width_is_the_same_number(core, typed):
+    """Its own was refused for a dash; another sensor's, where this one has none on record, was not seen."""
+    job = proven(core, serial="SN-01")
+    assert asked(core, job, {"part": "PS-1", "serial": typed})["proposed"] == "accept"
+    job.force(
+        "unit_added", unit="u0000000other", part="PS-1", serial="SN-02", code="", how="typed", place="stock"
+    )
+    theirs = typed.replace("1", "2").replace("１", "２")
+    assert asked(core, job, {"part": "PS-1", "serial": theirs})["proposed"] == "refuse"
+
+
 def test_one_part_does_not_come_back_twice_by_a_sign_that_looks_the_same(core):
     """It was accepted as SN-01; labelled anew, its record now says SN-O1."""
     job = proven(core, serial="SN-O1")
