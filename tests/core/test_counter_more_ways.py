@@ -84,7 +84,7 @@ def test_a_sign_that_is_taken_for_another_refuses_nothing_and_is_looked_at(core,
     assert asked(core, job, recorded)["proposed"] == "accept"
 
 
-@pytest.mark.parametrize("typed", ["SN-O1", "sn 0l", "SN-OI"])
+@pytest.mark.parametrize("typed", ["SN-O1", "sn 0l", "SN-0I"])
 def test_another_sensors_serial_number_typed_with_a_sign_that_looks_the_same_is_held(core, typed):
     """This one has none on record, so only a look at the pictures was asked for, and that accepted it."""
     job = proven(core)
@@ -130,6 +130,23 @@ def test_a_number_of_another_maker_that_looks_the_same_holds_nothing(core):
     job.force("part_noted", unit=NEW, part="QX-9", serial="SN-01")
     read = {"part": "PS-1", "serial": "SN-O1", "compared": "same"}
     assert asked(core, job, read)["proposed"] == "accept"
+
+
+@pytest.mark.parametrize("typed", ["n/a", "None", "?", "0000", "--", "xx"])
+def test_what_is_typed_where_there_is_no_serial_number_proves_nothing_and_refuses_nothing(core, typed):
+    """On two sensors it refused both; read at the counter as it stands on record, it accepted any part."""
+    job = proven(core, serial=typed)
+    job.force("part_noted", unit=NEW, part="PS-1", serial=typed)
+    for read in (
+        {},
+        {"serial": typed},
+        {"part": "PS-1", "serial": typed},
+        {"part": "PS-1", "serial": "SN-7"},
+    ):
+        answer = asked(core, job, read)
+        assert (answer["proposed"], answer["against"]) == ("hold", ["part"])
+        assert not [key for key in answer["keys"] if key.startswith("serial ") and "SN7" not in key]
+        assert asked(core, job, {**read, "compared": "same"})["proposed"] == "accept"
 
 
 def test_a_serial_number_with_another_figure_is_refused_as_before(core):

@@ -29,3 +29,12 @@ def by_eye(text: str) -> str:
     As in Crockford's base32 (crockford.com/base32.html).
     """
     return plain(text).replace("O", "0").replace("I", "1").replace("L", "1")
+
+
+def tells_apart(serial: str) -> bool:
+    """Tell whether a serial number can be one: people type "n/a", "none", "?" or "0000" where they find none.
+
+    One has a figure in it, and two signs that differ (common practice, no source).
+    """
+    number = plain(serial)
+    return bool([c for c in number if "0" <= c <= "9"]) and number.strip(number[0]) != ""

@@ -4,6 +4,7 @@ Each is a text that says which it is: "label AAAAA yard.example", "serial S100".
 """
 
 from ..codes.numbers import plain
+from ..codes.numbers import tells_apart
 from ..facts.labelling import carried
 from ..facts.returns import is_final
 from ..state.printed import printed_for
@@ -28,7 +29,7 @@ def keys(state, unit, code: str, serial: str, host: str) -> list[str]:
                 if named:
                     found.add("label {} {}".format(bare, named.lower()))
     for each in serials:
-        if plain(each):
+        if tells_apart(each):
             found.add("serial " + plain(each))
     return sorted(found)
 

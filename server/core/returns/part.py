@@ -8,6 +8,7 @@ somebody typed may have an O for a 0: that alone refuses nothing.
 
 from ..codes.numbers import by_eye
 from ..codes.numbers import plain
+from ..codes.numbers import tells_apart
 from ..messages import all_of
 from ..messages import message
 from ..messages import sentences
@@ -37,12 +38,17 @@ def look(state, case):
             message("returns-part-other-title", sort=Unit(state, unit["id"], case["job"]).sort.identity),
             message("returns-part-other"),
         )
-    differing = [field for field in ("serial", "part") if _differs(read[field], unit[field])]
+    compared = [
+        field
+        for field in ("serial", "part")
+        if read[field] and unit[field] and (field == "part" or _are_serials(read[field], unit[field]))
+    ]
+    differing = [field for field in compared if plain(read[field]) != plain(unit[field])]
     for field in differing:
         if by_eye(read[field]) != by_eye(unit[field]):
             return check("fail", message("returns-part-differs-title"), _both(case, field))
-    if read["serial"] and unit["serial"] and "serial" not in differing:
-        same = [field for field in ("part", "serial") if read[field] and unit[field]]
+    if "serial" in compared and "serial" not in differing:
+        same = [field for field in ("part", "serial") if field in compared]
         numbers = all_of([message("returns-part-number", field=each, number=unit[each]) for each in same])
         return check("pass", message("returns-part-title"), message("returns-part-read", numbers=numbers))
     pictured = is_pictured(case)
@@ -55,14 +61,16 @@ def look(state, case):
     if not unit["part"] and not unit["serial"]:
         unknown = message("returns-part-unknown", pictures=there)
         return check("hold", message("returns-part-unknown-title"), unknown)
-    unproven = message("returns-part-unread" if unit["serial"] else "returns-part-alone", pictures=there)
+    unproven = message(
+        "returns-part-unread" if tells_apart(unit["serial"]) else "returns-part-alone", pictures=there
+    )
     if of_itself(unit, case["job"]):
         return check("hold", message("returns-part-pictured-title"), unproven)
     return check("hold", message("returns-part-unread-title"), unproven)
 
 
-def _differs(read: str, recorded: str) -> bool:
-    return bool(read and recorded) and plain(read) != plain(recorded)
+def _are_serials(read: str, recorded: str) -> bool:
+    return tells_apart(read) and tells_apart(recorded)
 
 
 def _both(case, field: str) -> dict:

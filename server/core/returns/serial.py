@@ -9,6 +9,7 @@ mistyped: it is held, unless it is on record for this sensor and the other one n
 
 from ..codes import labels
 from ..codes.numbers import plain
+from ..codes.numbers import tells_apart
 from ..facts.labelling import carried
 from ..facts.returns import is_final
 from ..messages import all_of
@@ -22,9 +23,11 @@ from .check import check
 def look(state, case):
     """Refuse a serial number that was ever read off another unit; hold one that was under a moved label."""
     unit = case["unit"]
-    serial = case["read"]["serial"] or (unit["serial"] if unit else "")
-    if not serial:
+    typed, recorded = case["read"]["serial"], unit["serial"] if unit else ""
+    given = [serial for serial in (typed, recorded) if tells_apart(serial)]
+    if not given:
         return None
+    serial = given[0]
     part = case["read"]["part"] or (unit["part"] if unit else "")
     looking_so = [state.units[name] for name in state.with_serial_by_eye(serial)]
     looking_so = [other for other in looking_so if not _is_the_same(state, case, other)]

@@ -1,6 +1,7 @@
 """The serial numbers that were read off a sensor, at the bench and at the counter."""
 
 from ..codes.numbers import by_eye
+from ..codes.numbers import tells_apart
 
 
 def serials_of(unit: dict) -> list[str]:
@@ -10,13 +11,12 @@ def serials_of(unit: dict) -> list[str]:
 
 
 def serials_by_eye(unit: dict) -> list[str]:
-    """Return what was read off a unit, each once and as the eye tells it."""
+    """Return what was read off a unit and can be a serial number, each once and as the eye tells it."""
     if not unit["returns"]:  # nearly all
-        number = by_eye(unit["serial"]) if unit["serial"] else ""
-        return [number] if number else []
+        return [by_eye(unit["serial"])] if tells_apart(unit["serial"]) else []
     found = []
     for serial in serials_of(unit):
         number = by_eye(serial)
-        if number and number not in found:
+        if tells_apart(serial) and number not in found:
             found.append(number)
     return found
