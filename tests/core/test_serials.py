@@ -10,7 +10,7 @@ from tests.core.driver import START
 
 DEVICE = "d0123456789abcdef"
 UNITS = ("u1", "u2", "u3")
-SERIALS = ("", "S-1", "s1", "S 2", "-/")
+SERIALS = ("", "S-1", "s1", "S 2", "-/", "S0-1", "SO-1")
 
 
 def going_through(state, serial):
