@@ -70,7 +70,6 @@ counter-wait = { $count ->
     [one] { $count } waits for a decision
    *[other] { $count } wait for a decision
 }
-counter-wait-none = A part that was taken in or held stands here.
 counter-scan-lead = Scan the label of a part that comes back.
 counter-today = Today
 counter-day-file = Day list and file

@@ -54,7 +54,6 @@ counter-wait = { $count ->
     [one] { $count } espera una decisión
    *[other] { $count } esperan una decisión
 }
-counter-wait-none = Aquí sale cada pieza recibida o retenida.
 counter-scan-lead = Lee la etiqueta de una pieza que vuelve.
 counter-today = Hoy
 counter-day-file = Lista del día y archivo
