@@ -114,7 +114,7 @@ def _lines(file: BinaryIO) -> Iterator[tuple[str, bool]]:
 
 def _parts(lines: Iterator[tuple[str, bool]]) -> Iterator[Part]:
     first, complete = next(lines, ("", False))
-    head = _head(first, _value(first))
+    head = _head(_value(first))
     start = Start(_proofs(head))
     ends = _ChainEnds(start.proofs.heads)
     yield start
@@ -190,7 +190,7 @@ class _ChainEnds:
         return Entry(event, digest), text
 
 
-def _head(text: str, value: dict | None) -> dict:
+def _head(value: dict | None) -> dict:
     if value is None or value.get("app") != APP:
         raise NotUnsent(message("keeping-no-phone-file"))
     if value.get("v") == 1 and isinstance(value.get("events"), list):

@@ -10,7 +10,7 @@ from tests.core.scenarios import replaced_and_proven
 OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
 
-def correct(job, seq, reason="tapped the wrong one"):
+def correct(seq, reason="tapped the wrong one"):
     return {"kind": "corrected", "data": {"device": DEVICE, "seq": seq, "reason": reason}}
 
 
@@ -18,7 +18,7 @@ def test_a_test_that_was_taken_back_counts_for_nothing_and_stays_in_the_history(
     job = Driver(core).begin()
     job.test(OUTER)
     seq = job.seq
-    job.record(correct(job, seq))
+    job.record(correct(seq))
     view = job.view()
     assert view["trail"]["tests"] == []
     assert view["step"]["form"] == "test"
@@ -36,7 +36,7 @@ def test_a_fact_that_later_ones_rest_on_is_not_taken_back(core):
     for _ in range(3):
         job.scan(job._label_for(job.step()["expects"]))
     pulled = next(e["seq"] for e in job.events if e["kind"] == "unit_pulled")
-    stop = job.check(correct(job, pulled))
+    stop = job.check(correct(pulled))
     assert stop["rule"] == "correction"
     assert "newest" in stop["do"]
 
@@ -45,13 +45,13 @@ def test_the_closing_can_be_taken_back(core):
     job = Driver(core).begin()
     job.test()
     job.tap("second")
-    job.record(correct(job, job.seq))
+    job.record(correct(job.seq))
     assert not job.view()["closed"]
 
 
 def last_first(job, since):
     """Return what takes back the entries of one tap, the last one first."""
-    return [correct(job, each["seq"]) for each in reversed(job.events[since:])]
+    return [correct(each["seq"]) for each in reversed(job.events[since:])]
 
 
 def test_a_pull_is_taken_back_with_the_label_that_was_put_on(core):
@@ -85,9 +85,9 @@ def test_a_closing_is_taken_back_with_where_the_last_sensor_went(core):
 def test_what_cannot_be_taken_back_is_refused(core, which):
     job = Driver(core).begin()
     job.test(OUTER)
-    job.record(correct(job, job.seq))
+    job.record(correct(job.seq))
     seq = {"nothing": 999, "opening": 1, "correction": job.seq, "twice": job.seq - 1}[which]
-    assert job.check(correct(job, seq))["rule"] == "correction"
+    assert job.check(correct(seq))["rule"] == "correction"
 
 
 def test_a_correction_that_arrives_before_its_target_still_counts(core):

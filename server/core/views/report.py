@@ -47,7 +47,7 @@ def report(job: Job, result: dict | None) -> dict:
         "done": report_work.done(job),
         "replaced": summary.replaced(job),
         "proof": _proof(job, result, told),
-        "cautions": _cautions(job, result, told),
+        "cautions": _cautions(job, told),
         "by": _people(job),
     }
 
@@ -156,7 +156,7 @@ def _figure(typed: str, check: dict):
     return message("views-report-figure", value=typed, unit=unit)
 
 
-def _cautions(job: Job, result, told) -> list:
+def _cautions(job: Job, told) -> list:
     said = []
     if told and report_found.is_faulted(job) and (not told["settled"] or retaken.owed(job)):
         said.append(message("views-report-not-proven", sort=job.sort.identity))

@@ -21,7 +21,7 @@ def trail(job: Job, result: dict | None) -> dict:
     `mixed_words` say the same.
     """
     aside = set_aside(result)
-    suspects = _suspects(job, result)
+    suspects = _suspects(result)
     rows = [
         {
             "position": position["id"],
@@ -138,7 +138,7 @@ def _line(job: Job, whole: list, aside, suspects) -> dict:
     }
 
 
-def _suspects(job, result) -> list:
+def _suspects(result) -> list:
     """Return the causes of the verdict, or of the likeliest explanation that is not empty."""
     if not result:
         return []

@@ -30,7 +30,7 @@ def outlook(job: Job, entry: dict) -> list[dict]:
     """Return the results of a move as rows {"chance_words", "result", "then"}, likeliest first."""
     rows, rest = [], 0
     for outcome in entry["outlook"]:
-        said = _row_for(job, entry, outcome, rows)
+        said = _row_for(entry, outcome, rows)
         if said is not None:
             said["chance"] += outcome["chance"]
             said["merged"] += outcome["chance"]
@@ -55,7 +55,7 @@ def outlook(job: Job, entry: dict) -> list[dict]:
     return shown
 
 
-def _row_for(job, entry, outcome, rows) -> dict | None:
+def _row_for(entry, outcome, rows) -> dict | None:
     """Return the row that says the same already: of unplugging, or of fewer of the same faults."""
     for row in rows:
         if _meaning(row["then"]) != _meaning(outcome["then"]) or "reads" in outcome:
