@@ -14,8 +14,8 @@ import click
 
 from server.commands.options import CONTEXT
 from server.commands.options import REFUSALS
+from server.commands.options import WordedHelp
 from server.commands.options import language_option
-from server.commands.options import worded_help
 from server.core.errors import BadInput
 from server.words.speech import FIRST
 from server.words.spoken import nearest
@@ -46,7 +46,7 @@ COMMANDS = {
 _LANGUAGE_VARIABLES = ("LC_ALL", "LC_MESSAGES", "LANG")
 
 
-class CommandLine(click.Group):
+class CommandLine(WordedHelp, click.Group):
     """The commands of COMMANDS, none of them loaded before it is asked for."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
@@ -61,21 +61,6 @@ class CommandLine(click.Group):
             f"server.commands.{cmd_name.replace('-', '_')}"
         ).command
         return command
-
-    def get_help_option(self, ctx: click.Context) -> click.Option | None:
-        """Returns the option that shows the help."""
-        return worded_help(super().get_help_option(ctx))
-
-    def format_usage(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes how the program is used."""
-        pieces = " ".join(self.collect_usage_pieces(ctx))
-        formatter.write_usage(ctx.command_path, pieces, prefix=f"{say('commands-usage')} ")
-
-    def format_help_text(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes what the program is for."""
-        formatter.write_paragraph()
-        with formatter.indentation():
-            formatter.write_text(say("commands-program"))
 
     def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Writes the options, and what each command does, without loading any."""
@@ -95,6 +80,7 @@ class CommandLine(click.Group):
 command_line = language_option(
     CommandLine(
         name="swaptrail",
+        help="commands-program",
         no_args_is_help=False,
         subcommand_metavar="COMMAND ...",
         context_settings=CONTEXT,

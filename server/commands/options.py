@@ -17,27 +17,34 @@ REFUSALS = (BadInput, CommandRefused)
 CONTEXT: dict[str, Any] = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
 
 
-class WordedCommand(click.Command):
-    """A command whose `help` is the id of a message; options stand in the help under their section."""
+class WordedHelp(click.Command):
+    """What has its help in the language in use; its `help` is the id of a message."""
 
     def get_help_option_names(self, ctx: click.Context) -> list[str]:
         """Returns how the help is asked for, also where the command is used by itself."""
         return CONTEXT["help_option_names"]
 
     def format_usage(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes how the command is used."""
+        """Writes how it is used."""
         pieces = " ".join(self.collect_usage_pieces(ctx))
         formatter.write_usage(ctx.command_path, pieces, prefix=f"{say('commands-usage')} ")
 
     def format_help_text(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
-        """Writes what the command does."""
+        """Writes what it does."""
         formatter.write_paragraph()
         with formatter.indentation():
             formatter.write_text(say(self.help or ""))
 
     def get_help_option(self, ctx: click.Context) -> click.Option | None:
         """Returns the option that shows the help."""
-        return worded_help(super().get_help_option(ctx))
+        shown = super().get_help_option(ctx)
+        if shown is not None:
+            shown.help = say("commands-help")
+        return shown
+
+
+class WordedCommand(WordedHelp):
+    """A command whose options stand in the help under their section."""
 
     def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Writes the options into the help, those of a section under its name."""
@@ -83,13 +90,6 @@ class WordedOption(click.Option):
 def option(name: str, words: str, **kwargs: Any) -> Any:
     """Returns a decorator that gives a command an option; `words` is its help's id, `about` its arguments."""
     return click.option(name, cls=WordedOption, words=words, **kwargs)
-
-
-def worded_help(shown: click.Option | None) -> click.Option | None:
-    """Returns the option that shows the help, in the language in use."""
-    if shown is not None:
-        shown.help = say("commands-help")
-    return shown
 
 
 def _choose(ctx: click.Context, param: click.Parameter, language: str | None) -> None:

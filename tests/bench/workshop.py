@@ -170,7 +170,7 @@ def _exchange(job: Driver) -> None:
     fitted = {BAD: home(NEXT), NEXT: home(BAD)}
     job.fact("move_started", move="exchange", fitted=fitted, position="", reason="To see what follows")
     while not job.step()["id"].startswith("fit"):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     wrong = next(unit for unit in fitted.values() if unit != job.step()["expects"]["unit"])
     job.scan(job.labels[wrong])
     job.guided()

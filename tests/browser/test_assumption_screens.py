@@ -19,10 +19,9 @@ def coded_job():
 def both_in_hand():
     """Give a job whose exchange has both sensors out, each with its label."""
     driver = coded_job()
-    plan = {OUTER: home(INNER), INNER: home(OUTER)}
-    driver.fact("move_started", move="exchange", fitted=plan, position="", reason="to see")
+    driver.start_exchange()
     for _ in range(2):
-        driver.scan(driver._label_for(driver.step()["expects"]))
+        driver.scan_wanted()
     return driver
 
 

@@ -12,9 +12,7 @@ OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
 def contradicted():
     """Ben has exchanged two sensors and tested; Ana had put one of them into stock."""
-    driver = job_driver().begin()
-    driver.test(OUTER)
-    driver.photograph()
+    driver = job_driver().faulted()
     driver.start_exchange(OUTER, INNER)
     driver.guided()
     ana = Driver(driver.core, device="d00000000000000a1")
@@ -62,12 +60,10 @@ def test_the_card_has_both_stories_once_and_a_typed_label_settles_it(take_screen
 @pytest.mark.parametrize("width", [390, 320])
 def test_a_mix_up_that_somebody_went_on_with_is_settled_by_a_tap_and_no_label(take_screens, width):
     """Seen: each label that was shown at the card was stopped, and the job stood still."""
-    driver = job_driver().begin()
-    driver.test(OUTER)
-    driver.photograph()
+    driver = job_driver().faulted()
     driver.start_exchange()
     for _ in range(2):
-        driver.scan(driver._label_for(driver.step()["expects"]))
+        driver.scan_wanted()
     driver.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
     for unit, place in ((INNER, OUTER), (OUTER, INNER)):
         driver.force("unit_fitted", unit=home(unit), position=place, how="scanned", override="", hanging=True)

@@ -41,10 +41,7 @@ def save(phone) -> None:
 
 def after_a_test():
     """Return a job with a test and pictures of its positions."""
-    driver = job_driver().begin()
-    driver.test(OUTER)
-    driver.photograph()
-    return driver
+    return job_driver().faulted()
 
 
 def test_a_test_is_corrected_from_the_trail(take_screens):
@@ -74,9 +71,7 @@ def test_a_reading_is_corrected_from_its_position_and_from_its_sensor(take_scree
 
 
 def test_the_position_of_a_picture_is_corrected_in_the_viewer_and_chosen_by_its_picture(take_screens):
-    driver = job_driver().begin()
-    driver.test(OUTER)
-    driver.photograph()
+    driver = job_driver().faulted()
     digest = driver.view()["photos"][0]["sha256"]
     alike = [fact for fact in driver.view()["history"] if f"photo:{digest}" in fact["about"]]
     assert len(alike) > 1
@@ -314,7 +309,7 @@ def test_which_sensors_got_mixed_up_is_corrected_in_the_history(take_screens):
     driver = after_a_test()
     three = [home(place) for place in (OUTER, INNER, "rear-left-outer")]
     for unit in three:
-        driver.force("unit_labelled", unit=unit, code=driver._label_for({"unit": unit}), how="scanned")
+        driver.force("unit_labelled", unit=unit, code=driver.label_of(unit), how="scanned")
         driver.force("unit_pulled", unit=unit, position=unit.partition(".")[2], how="scanned")
     driver.fact("units_mixed", units=three[:2], note="")
     phone = take_screens(width=320).holds(driver)

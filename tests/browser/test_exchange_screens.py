@@ -73,7 +73,7 @@ def at_first_pull():
 def at_first_fit():
     driver = at_first_pull()
     while driver.step()["id"] == "pull":
-        driver.scan(driver._label_for(driver.step()["expects"]))
+        driver.scan_wanted()
     return driver
 
 
@@ -313,7 +313,7 @@ def test_a_sensor_still_fitted_with_a_written_label_is_among_those_to_tap(phone)
     """The new one is in hand already, and was the only one that could be tapped: a stop each time."""
     driver = at_first_pull()
     while driver.step()["id"] == "pull":
-        driver.scan(driver._label_for(driver.step()["expects"]), how="written")
+        driver.scan_wanted(how="written")
     driver.guided()
     driver.test("rear-right-inner")
     driver.photograph()
@@ -466,7 +466,7 @@ def test_what_is_not_so_at_the_fit_is_put_right_before_it_goes_on(phone):
     driver.new_unit("rear-right-inner")
     while driver.step()["form"] != "checklist":
         if driver.step()["form"] == "scan":
-            driver.scan(driver._label_for(driver.step()["expects"]))
+            driver.scan_wanted()
         else:
             driver.tap()
     page = phone(driver)

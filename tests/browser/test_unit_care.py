@@ -9,12 +9,9 @@ OUTER, INNER = "rear-right-outer", "rear-right-inner"
 
 def one_in_hand():
     """A job with the first sensor of an exchange pulled and labelled."""
-    driver = job_driver().begin()
-    driver.test(OUTER)
-    driver.photograph()
-    driver.fact("move_started", move="exchange", position="", reason="to see",
-                fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
-    driver.scan(driver._label_for(driver.step()["expects"]))
+    driver = job_driver().faulted()
+    driver.start_exchange()
+    driver.scan_wanted()
     return driver
 
 

@@ -173,9 +173,8 @@ def test_the_end_without_a_repair_asks_why(open_at, width):
 
 def test_what_is_in_the_hand_is_settled_before_the_end(open_at):
     driver = faulted()
-    swapped = {"rear-right-outer": "v1.rear-right-inner", "rear-right-inner": "v1.rear-right-outer"}
-    driver.fact("move_started", move="exchange", position="", reason="to see", fitted=swapped)
-    driver.scan(driver._label_for(driver.step()["expects"]))
+    driver.start_exchange()
+    driver.scan_wanted()
     page = open_at(driver)
     ways(page, "close")
     page.get_by_text("Settle this first").wait_for()
@@ -294,7 +293,7 @@ def test_the_other_ways_are_one_tap_away_from_a_camera_and_a_typed_code(open_at,
 def test_the_other_ways_are_one_tap_away_from_a_stop_and_from_the_sensors_in_hand(open_at):
     driver = faulted()
     driver.start_exchange()
-    driver.scan(driver._label_for(driver.step()["expects"]))
+    driver.scan_wanted()
     page = open_at(driver)
     page.get_by_role("button", name="Type the code").click()
     page.get_by_label("Code").fill(driver.labels[next(iter(driver.labels))])

@@ -100,6 +100,10 @@ class Driver:
             self.record(*answer["events"])
         return answer
 
+    def scan_wanted(self, **more):
+        """Scan the label of the unit that the step wants; return what the scan says."""
+        return self.scan(self.label_of(self.step()["expects"]["unit"]), **more)
+
     def open(self, layout="rear-4", part="PS-1", vin="", first=None):
         """Open the job and go to the baseline test; `first` takes that many positions of the layout."""
         layouts = {entry["id"]: entry for entry in self.core("layouts")}
@@ -154,7 +158,7 @@ class Driver:
         for _ in range(60):
             step = self.step()
             if step["form"] == "scan":
-                self.scan(self._label_for(step["expects"]))
+                self.scan(self.label_of(step["expects"]["unit"]))
             elif step["id"] in ("lock", "seat", "clean"):
                 self.tap()
             else:
@@ -217,8 +221,8 @@ class Driver:
                 self.choose(0)
         raise AssertionError("the job does not close")
 
-    def _label_for(self, expects):
-        unit = expects["unit"]
+    def label_of(self, unit):
+        """Return the code on a unit's label, a fresh one where it has none yet."""
         if unit not in self.labels:
             self.labels[unit] = self._fresh()
         return self.labels[unit]

@@ -97,7 +97,7 @@ class MixedJob:
             unit = step["expects"]["unit"]
             if unit in job.labels and not job.core("state")["units"][unit]["code"]:
                 job.labels[f"{unit}, lost"] = job.labels.pop(unit)
-            job.scan(job._label_for(step["expects"]))
+            job.scan(job.label_of(step["expects"]["unit"]))
         elif step["form"] == "new_unit":
             if step["choices"]:
                 job.choose(0)

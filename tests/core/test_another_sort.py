@@ -129,7 +129,7 @@ def test_cleaning_wiring_and_mix_ups_speak_of_it_alone(job):
     job.fact("move_started", move="exchange", position="", reason="to see",
              fitted={"rail-1": "v1.rail-2", "rail-2": "v1.rail-1"})  # fmt: skip
     for _ in range(2):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     job.fact("units_mixed", units=["v1.rail-1", "v1.rail-2"], note="")
 
     assert job.step()["title"] == "2 injectors got mixed up"

@@ -28,13 +28,10 @@ def test_a_test_that_was_taken_back_counts_for_nothing_and_stays_in_the_history(
 
 
 def test_a_fact_that_later_ones_rest_on_is_not_taken_back(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="x",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job = Driver(core).faulted()
+    job.start_exchange()
     for _ in range(3):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     pulled = next(e["seq"] for e in job.events if e["kind"] == "unit_pulled")
     stop = job.check(correct(pulled))
     assert stop["rule"] == "correction"
@@ -57,10 +54,9 @@ def last_first(job, since):
 def test_a_pull_is_taken_back_with_the_label_that_was_put_on(core):
     job = Driver(core).begin()
     job.test(OUTER)
-    job.fact("move_started", move="exchange", position="", reason="x",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job.start_exchange()
     since = len(job.events)
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     assert [each["kind"] for each in job.events[since:]] == ["unit_pulled", "unit_labelled"]
     job.record(*last_first(job, since)[::-1])
     assert (job.step()["id"], job.view()["out"]) == ("pull", [])
@@ -113,7 +109,7 @@ def test_what_was_taken_back_by_mistake_is_brought_back_into_its_place(core):
     before = job.view()["trail"], job.core("reasoned", job=job.job)
     assert "back" not in entry_of(job, seq)
     for _ in range(2):
-        job.record(correct(job, seq))
+        job.record(correct(seq))
         assert len(job.view()["trail"]["tests"]) == 1
         job.record(*entry_of(job, seq)["back"])
         shown = entry_of(job, seq)
@@ -132,7 +128,7 @@ def test_it_comes_back_as_it_was_put_right(core):
     seq = job.seq
     right = {"kind": "test_run", "data": {**job.events[-1]["data"], "faulted": [INNER]}}
     job.fact("put_right", device=DEVICE, seq=seq, entry=right, reason="slip")
-    job.record(correct(job, seq))
+    job.record(correct(seq))
     job.record(*entry_of(job, seq)["back"])
     assert job.core("state")["jobs"][job.job]["tests"][0]["faulted"] == [INNER]
 
@@ -142,7 +138,7 @@ def test_it_does_not_come_back_where_what_was_entered_since_contradicts(core):
     job.test(OUTER)
     job.force("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
     seq = job.seq
-    job.record(correct(job, seq))
+    job.record(correct(seq))
     job.force("unit_pulled", unit=home(OUTER), position=OUTER, how="tapped")
     stop = job.check(*entry_of(job, seq)["back"])
     assert (stop["rule"], stop["sentence"], stop["do"]) == (

@@ -13,11 +13,8 @@ OTHER_PHONE = "dfedcba9876543210"
 @pytest.fixture
 def job(core):
     """A job with a baseline fault at right outer, an exchange with right inner begun."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="to see",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job = Driver(core).faulted()
+    job.start_exchange()
     return job
 
 
@@ -25,7 +22,7 @@ def pulled(job):
     """Pull and label both units."""
     for _ in range(2):
         expects = job.step()["expects"]
-        job.scan(job._label_for(expects))
+        job.scan(job.label_of(expects["unit"]))
     return job
 
 
@@ -110,13 +107,11 @@ def shown(job, unit):
 
 def test_the_rule_stops_the_wrong_unit_even_without_a_scan(core):
     """Three in a ring: of the two that do not belong here, only the one that sat here may go back."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     ring = {OUTER: home(INNER), INNER: home(THIRD), THIRD: home(OUTER)}
     job.fact("move_started", move="exchange", position="", reason="to see", fitted=ring)
     for _ in ring:
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     place = job.step()["expects"]["position"]
     (never_here,) = set(ring.values()) - {ring[place], home(place)}
     tapped = {"how": "tapped", "override": ""}
@@ -131,7 +126,7 @@ def test_the_rule_stops_the_wrong_unit_even_without_a_scan(core):
 
 def test_a_label_of_another_unit_is_stopped_at_the_pull(job):
     expects = job.step()["expects"]
-    first = job._label_for(expects)
+    first = job.label_of(expects["unit"])
     job.scan(first)
     answer = job.scan(first)
     assert answer["outcome"] == "stop"
@@ -145,7 +140,7 @@ def test_a_unit_is_not_pulled_from_where_it_does_not_sit(job):
 
 
 def test_a_position_holds_one_unit(job):
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     unit = next(iter(job.labels))
     taken = {"unit": unit, "position": "rear-left-inner", "how": "scanned", "override": ""}
     stop = refusal(job, "unit_fitted", **taken)
@@ -156,7 +151,7 @@ def test_a_position_holds_one_unit(job):
 @pytest.mark.parametrize("typed", ["{code}", "{shown}", "{lower}"])
 def test_a_labels_code_typed_as_part_number_is_asked_about(job, typed):
     """Two fields and a label in the hand: the code goes into the wrong one."""
-    job.scan(code := job._label_for(job.step()["expects"]))
+    job.scan(code := job.label_of(job.step()["expects"]["unit"]))
     part = typed.format(code=code, shown=f"{code[:3]}-{code[3:]}", lower=code.lower())
     noted = {"unit": home(OUTER), "part": part, "serial": ""}
 
@@ -200,7 +195,7 @@ def test_another_part_number_needs_a_reason_that_stays_on_record(core):
 
 
 def test_a_code_belongs_to_one_unit_for_good(job):
-    code = job._label_for(job.step()["expects"])
+    code = job.label_of(job.step()["expects"]["unit"])
     job.scan(code)
     again = refusal(job, "unit_labelled", unit=home("rear-left-outer"), code=code, how="scanned")
     assert again["rule"] == "code_use"
@@ -209,7 +204,7 @@ def test_a_code_belongs_to_one_unit_for_good(job):
 
 
 def test_a_torn_label_is_replaced_and_the_trail_goes_on(job):
-    code = job._label_for(job.step()["expects"])
+    code = job.label_of(job.step()["expects"]["unit"])
     job.scan(code)
     unit = next(iter(job.labels))
     job.fact("label_voided", unit=unit, code=code, reason="torn")
@@ -222,7 +217,7 @@ def test_a_torn_label_is_replaced_and_the_trail_goes_on(job):
 
 
 def test_a_job_with_a_unit_in_hand_does_not_close(job):
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     stop = refusal(job, "job_closed", note="")
     assert stop["rule"] == "closing"
     assert "in your hand" in stop["sentence"]
@@ -271,7 +266,7 @@ def test_a_unit_seen_where_another_is_on_record_puts_that_one_in_doubt(job):
 
 
 def test_the_same_label_on_two_units_is_flagged_until_one_is_void(core, job):
-    code = job._label_for(job.step()["expects"])
+    code = job.label_of(job.step()["expects"]["unit"])
     job.scan(code)
     second = Driver(core, device=OTHER_PHONE)
     second.force("unit_labelled", unit=home("rear-left-outer"), code=code, how="scanned")
@@ -282,7 +277,7 @@ def test_the_same_label_on_two_units_is_flagged_until_one_is_void(core, job):
 
 
 def test_a_second_label_is_refused_while_the_first_is_in_use(job):
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     unit = next(iter(job.labels))
     stop = refusal(job, "unit_labelled", unit=unit, code=job.codes[9], how="scanned")
     assert stop["title"] == "It has a label already"
@@ -293,7 +288,7 @@ def test_a_second_label_is_refused_while_the_first_is_in_use(job):
 @pytest.fixture
 def labelled_twice(core, job):
     """Two phones that know nothing of each other put a label each on one sensor."""
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     unit, first = next(iter(job.labels.items()))
     second = job.codes[9]
     Driver(core, device=OTHER_PHONE).force("unit_labelled", unit=unit, code=second, how="scanned")
@@ -340,7 +335,7 @@ def test_with_two_labels_on_it_either_scan_puts_the_sensor_in_its_place(core, jo
 
 
 def test_a_label_that_two_sensors_carry_can_be_voided_at_the_one_without_another(core, job):
-    code = job._label_for(job.step()["expects"])
+    code = job.label_of(job.step()["expects"]["unit"])
     job.scan(code)
     twin = home("rear-left-outer")
     Driver(core, device=OTHER_PHONE).force("unit_labelled", unit=twin, code=code, how="scanned")
@@ -352,7 +347,7 @@ def test_a_label_that_two_sensors_carry_can_be_voided_at_the_one_without_another
 
 
 def test_a_label_out_of_use_stays_so_whatever_a_late_phone_says(core, job):
-    code = job._label_for(job.step()["expects"])
+    code = job.label_of(job.step()["expects"]["unit"])
     job.scan(code)
     unit = next(iter(job.labels))
     job.fact("label_voided", unit=unit, code=code, reason="torn")

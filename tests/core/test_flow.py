@@ -42,9 +42,7 @@ def test_a_caution_that_was_read_stands_in_the_history_by_its_words(core):
 
 
 def test_a_fault_that_follows_ends_in_a_proven_replacement(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     step = job.step()
     assert step["form"] == "moves"
     assert job.view()["moves"][0]["move"] == "exchange"
@@ -76,9 +74,7 @@ def test_a_fault_that_follows_ends_in_a_proven_replacement(core):
 
 
 def test_a_fault_that_stays_leads_to_the_wiring_and_is_proven_after_the_repair(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     job.test(OUTER)
     for _ in range(4):
@@ -104,9 +100,7 @@ def test_a_fault_that_stays_leads_to_the_wiring_and_is_proven_after_the_repair(c
 
 
 def test_a_fault_that_vanishes_when_the_parts_are_handled_ends_as_clear(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     for _ in range(6):
         job.test()
@@ -167,12 +161,9 @@ def test_no_fault_shown_offers_that_it_comes_and_goes_or_the_close(core):
 
 
 def test_an_exchange_goes_on_where_it_was_after_a_reload(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="x",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
-    job.scan(job._label_for(job.step()["expects"]))
+    job = Driver(core).faulted()
+    job.start_exchange()
+    job.scan_wanted()
     before = job.step()
     core("reset", events=[{"event": event} for event in job.events])
     assert job.step() == before
@@ -180,23 +171,18 @@ def test_an_exchange_goes_on_where_it_was_after_a_reload(core):
 
 
 def test_a_move_that_is_given_up_brings_the_pulled_units_back(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="x",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
-    job.scan(job._label_for(job.step()["expects"]))
+    job = Driver(core).faulted()
+    job.start_exchange()
+    job.scan_wanted()
     job.fact("move_dropped", reason="rain")
     expects = job.step()["expects"]
     assert expects["do"] == "fit"
-    job.scan(job._label_for(expects))
+    job.scan(job.label_of(expects["unit"]))
     assert job.view()["out"] == []
 
 
 def test_putting_the_good_ones_back_asks_for_one_more_test(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     job.test(INNER)
     job.new_unit(INNER)
@@ -264,9 +250,7 @@ def test_a_repair_that_comes_first_is_led_through(core):
 
 
 def test_a_meter_reading_after_a_repair_speaks_of_the_repaired_circuit(core):
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     job.test(OUTER)
     job.fact("circuit_measured", position=OUTER, check="connector", value="", reads="bad")

@@ -14,13 +14,10 @@ OUTER, INNER, LEFT = "rear-right-outer", "rear-right-inner", "rear-left-outer"
 @pytest.fixture
 def job(core):
     """A fault at right outer; its exchange with right inner is under way, both are out and labelled."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="to see",
-             fitted={OUTER: home(INNER), INNER: home(OUTER)})  # fmt: skip
+    job = Driver(core).faulted()
+    job.start_exchange()
     for _ in range(2):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     assert job.step()["expects"]["do"] == "fit"
     return job
 
@@ -396,7 +393,7 @@ def test_a_code_of_one_that_got_mixed_up_speaks_once_for_it(core):
     job.photograph()
     job.start_exchange(OUTER, INNER)
     for _ in range(2):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     fit(relabel(mix(job)))
     job.test(INNER, codes=[{**inside, "position": INNER}])
     bad = job.core("state")["vehicles"]["v1"]["holds"][INNER]

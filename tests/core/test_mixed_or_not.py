@@ -17,7 +17,7 @@ def with_both_in_the_hand(core):
     mara.photograph()
     mara.start_exchange()
     for _ in range(2):
-        mara.scan(mara._label_for(mara.step()["expects"]))
+        mara.scan_wanted()
     return mara
 
 
@@ -27,7 +27,7 @@ def told_apart(core, mixed_first):
     begun = list(mara.events)
     mara.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
     for _ in range(2):
-        mara.scan(mara._label_for(mara.step()["expects"]))
+        mara.scan_wanted()
     mixed = mara.events[len(begun) :]
     core("reset", events=[{"event": event} for event in begun])
     ben = Driver(core, device=BEN, actor="Ben")
@@ -99,7 +99,7 @@ def test_two_phones_that_say_the_same_are_asked_once_and_the_labels_of_one_stay(
         core("reset", events=[{"event": event} for event in begun])
         phone.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
         for _ in range(2):
-            phone.scan(phone._label_for(phone.step()["expects"]))
+            phone.scan_wanted()
         log += [event for event in phone.events if event not in begun]
     core("reset", events=[{"event": event} for event in log])
     settle(mara, YES)

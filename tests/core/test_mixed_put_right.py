@@ -38,7 +38,7 @@ def fresh_label(job):
     """Put a label from the roll on the next one that is asked for."""
     step = job.step()
     assert step["id"] == "mixed.label"
-    job.scan(job._label_for(step["expects"]))
+    job.scan(job.label_of(step["expects"]["unit"]))
 
 
 def anew(job, seq, units):

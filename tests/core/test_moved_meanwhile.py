@@ -22,7 +22,7 @@ def ben(core):
     phone.test(OUTER)
     phone.photograph()
     phone.start_exchange()
-    phone.scan(phone._label_for(phone.step()["expects"]))
+    phone.scan_wanted()
     return phone
 
 

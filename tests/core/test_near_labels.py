@@ -15,7 +15,7 @@ def job(core):
     job = Driver(core).faulted()
     job.start_exchange(OUTER, INNER)
     while job.step()["expects"].get("do") != "fit":
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     return job
 
 

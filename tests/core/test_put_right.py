@@ -197,12 +197,11 @@ def test_a_test_put_right_turns_the_verdict(core):
     outer, inner = "rear-right-outer", "rear-right-inner"
     job.test(outer)
     job.photograph()
-    job.fact("move_started", move="exchange", position="", reason="x",
-             fitted={outer: home(inner), inner: home(outer)})  # fmt: skip
+    job.start_exchange()
     while job.step()["form"] != "test":
         wanted = job.step()["expects"]
         if wanted and job.step()["form"] == "scan":
-            job.scan(job._label_for(wanted))
+            job.scan(job.label_of(wanted["unit"]))
         else:
             job.tap()
     job.test(inner)

@@ -139,7 +139,7 @@ def test_what_may_not_hang_is_pushed_home_before_its_test(core, layout):
     job.fact("move_started", move="exchange", position="", reason="to see",
              fitted={bad: f"v1.{good}", good: f"v1.{bad}"})  # fmt: skip
     for _ in range(4):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
 
     assert (job.step()["id"], job.step()["form"]) == ("seat", "checklist")
     job.tap()

@@ -143,11 +143,11 @@ def test_a_part_that_got_mixed_up_and_was_found_bad_counts_as_bad(core):
     job = Driver(core).faulted()
     job.start_exchange(OUTER, INNER)
     for _ in range(2):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     job.fact("units_mixed", units=[home(OUTER), home(INNER)], note="")
     while job.step()["id"] == "mixed.label":
         unit = job.step()["expects"]["unit"]
-        job.scan(job._label_for({"unit": unit}))
+        job.scan(job.label_of(unit))
     job.record(*next(m["events"] for m in job.view()["moves"] if len(m["touches"]) == 2))
     job.guided()
     job.test(INNER)

@@ -124,13 +124,10 @@ def at_the_counter(core):
 
 def mixed_up(core):
     """Mix two sensors up while they are in hand, and stop a wrong one before that."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
-    fitted = {OUTER: home(INNER), INNER: home(OUTER)}
-    job.fact("move_started", move="exchange", position="", reason="to see", fitted=fitted)
+    job = Driver(core).faulted()
+    job.start_exchange()
     for _ in range(2):
-        job.scan(job._label_for(job.step()["expects"]))
+        job.scan_wanted()
     wrong = (
         job.labels[home(OUTER)] if job.step()["expects"]["unit"] != home(OUTER) else job.labels[home(INNER)]
     )
@@ -221,9 +218,7 @@ def to_the_end(core):
 
 def two_in_hand(core):
     """Come to the end with two sensors in hand, of which each has to be told from the other."""
-    job = Driver(core).begin()
-    job.test(OUTER)
-    job.photograph()
+    job = Driver(core).faulted()
     job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
     job.test(INNER)
     for unit, position in (("u00000000new1", INNER), ("u00000000new2", OUTER)):

@@ -55,7 +55,7 @@ def test_work_ends_a_pause_and_a_setting_does_not(job, kind, data, ends):
 
 def test_what_is_in_the_hand_is_said_while_it_rests_and_may_be_put_away(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     unit = home(job.view()["out"][0]["id"].split(".")[1])
     job.take("pause", "weather")
     assert "is in your hand" in job.step()["text"]
@@ -102,13 +102,13 @@ def test_a_move_that_nothing_was_done_for_does_not_keep_a_job_open(job):
 
 def test_what_is_out_is_settled_before_a_job_ends_unrepaired(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     close = job.view()["ways"]["close"]
     assert close["blockers"]
     with pytest.raises(Refused):
         job.take("close", "customer")
     job.record(*close["stop"]["events"])
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     hangs = ["The one at right inner hangs on its wire. Push it home."]
     assert job.view()["ways"]["close"]["blockers"] == hangs
     job.take("close", "customer")

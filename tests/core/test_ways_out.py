@@ -34,19 +34,19 @@ def also(job, words):
 
 def test_every_step_of_a_move_can_stop_it(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     also(job, "Stop this move")
     assert job.step()["expects"]["do"] == "fit"
 
 
 def test_a_move_whose_sensor_was_scrapped_ends_and_the_empty_place_is_asked_about(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
+    job.scan_wanted()
     job.fact("unit_moved", unit=home(INNER), place="scrapped", how="tapped", note="broke in the hand")
     assert job.step()["id"] == "move.impossible"
     job.tap()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     step = job.step()
     assert step["id"] == "fill"
     assert "Right inner is empty" in step["title"]
@@ -56,7 +56,7 @@ def test_a_move_whose_sensor_was_scrapped_ends_and_the_empty_place_is_asked_abou
 
 def test_an_empty_position_can_be_filled_with_a_new_sensor(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     job.fact("unit_moved", unit=home(INNER), place="scrapped", how="tapped", note="")
     job.tap()
     assert job.step()["expects"]["position"] == INNER
@@ -67,7 +67,7 @@ def test_an_empty_position_can_be_filled_with_a_new_sensor(job):
 
 def test_a_job_with_an_empty_position_closes_only_when_that_is_meant(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     job.fact("unit_moved", unit=home(INNER), place="customer", how="tapped", note="")
     job.fact("move_dropped", reason="rain")
     assert job.check({"kind": "job_closed", "data": {"note": ""}})["rule"] == "closing"
@@ -77,14 +77,14 @@ def test_a_job_with_an_empty_position_closes_only_when_that_is_meant(job):
 
 def test_an_empty_position_that_a_test_does_not_speak_of_sets_nothing_aside(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     job.test(OUTER)
     assert job.view()["trail"]["tests"][1]["counted"]
 
 
 def test_an_empty_position_may_be_said_not_to_have_been_reported_on(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     places = job.view()["board"]["positions"]
     job.test(silent=[each["id"] for each in places if not each["unit"]])
     assert job.step()["form"]
@@ -148,7 +148,7 @@ def test_taking_back_a_new_sensor_that_a_move_rests_on_is_refused(job):
 
 def test_taking_back_a_label_of_a_sensor_in_hand_is_refused(job):
     job.start_exchange()
-    job.scan(job._label_for(job.step()["expects"]))
+    job.scan_wanted()
     labelled = next(e["seq"] for e in job.events if e["kind"] == "unit_labelled")
     taken = {"kind": "corrected", "data": {"device": DEVICE, "seq": labelled, "reason": "slip"}}
     assert job.check(taken)["rule"] == "correction"

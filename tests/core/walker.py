@@ -171,7 +171,7 @@ class Walker:
 
     def _at_scan(self, step):
         expects = step["expects"]
-        right = self.driver._label_for(expects)
+        right = self.driver.label_of(expects["unit"])
         on_units = self.driver.core("state")["codes"]
         wrong = [code for code in sorted(on_units) if on_units[code] != expects["unit"]]
         found = [Answer("scan", scan=right)]
@@ -182,14 +182,14 @@ class Walker:
     def _at_where_to(self, step):
         return [
             *self._at_choices(step),
-            Answer("scan", scan=self.driver._label_for(step["expects"]), wrong=True),
+            Answer("scan", scan=self.driver.label_of(step["expects"]["unit"]), wrong=True),
         ]
 
     def _at_contradiction(self, step):
         """Return what settles it on this job: the answers to a label that is read, or those of the step."""
         offered = step["choices"]
         if step["expects"]["units"]:
-            label = self.driver._label_for({"unit": step["expects"]["units"][0]})
+            label = self.driver.label_of(step["expects"]["units"][0])
             said = self.driver.core("scan", job=self.driver.job, text=label, how="scanned")
             offered = said["choices"] + said["others"]
         here = [each for each in offered if each["job"] == self.driver.job]
@@ -225,7 +225,7 @@ class Walker:
         place = step["expects"]["position"]
         unit = f"unew{self.added:09d}"
         new = {"unit": unit, "part": step["expects"]["part"] or "PS-1", "serial": "", "how": "scanned"}
-        new.update(code=self.driver._label_for({"unit": unit}), place="out")
+        new.update(code=self.driver.label_of(unit), place="out")
         begun = {"move": "replace", "fitted": {place: unit}, "position": place, "reason": ""}
         found = [
             Answer(
