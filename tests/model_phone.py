@@ -161,6 +161,15 @@ class ModelPhone:
         answer = self.client.post("/api/sync", data=text, base_url=BASE, headers=headers)
         return answer.get_json() if answer.status_code == 200 else None
 
+    def sync_all(self, most_rounds):
+        """Sends and fetches until nothing is left; every answer comes."""
+        for _ in range(most_rounds):
+            self.reply = self.send(self.ask())
+            assert self.reply is not None
+            if not self.take() and not self.unsent():
+                return
+        raise AssertionError(f"{self.device} does not get to the end of sending and fetching")
+
     def _records(self):
         """Returns everything in order: by the server's number, then what is not confirmed yet."""
         records = self.kept["records"]

@@ -159,12 +159,7 @@ class ReturningServer:
         """Lets each of these phones send and fetch until nobody has anything left."""
         for _ in range(2):
             for phone in phones:
-                for _ in range(MOST_ROUNDS):
-                    phone.reply = phone.send(phone.ask())
-                    if not phone.take() and not phone.unsent():
-                        break
-                else:
-                    raise AssertionError(f"{phone.device} does not get to the end of sending and fetching")
+                phone.sync_all(MOST_ROUNDS)
 
     def log(self):
         """Returns (device, seq) -> hash of what the server has."""

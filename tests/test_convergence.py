@@ -213,12 +213,7 @@ class Convergence(RuleBasedStateMachine):
         for _ in range(2):
             for phone in self.phones:
                 phone.crash()
-                for _ in range(MOST_ROUNDS):
-                    phone.reply = phone.send(phone.ask())
-                    if not phone.take() and not phone.unsent():
-                        break
-                else:
-                    raise AssertionError(f"{phone.device} does not get to the end of sending and fetching")
+                phone.sync_all(MOST_ROUNDS)
 
     def assert_one_state(self):
         log = self.log()

@@ -215,14 +215,7 @@ class Workshop:
 
     def exchange(self, who: int) -> None:
         """Let a phone send and fetch until nothing is left."""
-        phone = self.hands[who].phone
-        for _ in range(MOST_ROUNDS):
-            phone.ask()
-            phone.reply = phone.send(phone.asked)
-            assert phone.reply is not None
-            if not phone.take() and not phone.unsent():
-                return
-        raise AssertionError(f"{phone.device} does not get to the end of sending and fetching")
+        self.hands[who].phone.sync_all(MOST_ROUNDS)
 
     def heal(self) -> None:
         """Let everybody send all, then fetch all."""

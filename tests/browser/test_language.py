@@ -8,7 +8,6 @@ from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
 from tests.static.builds import STYLE
-from tests.static.builds import OwnApp
 from tests.static.builds import first_visit
 from tests.static.builds import wait_for_app
 from tests.static.test_offline import change_over
@@ -39,14 +38,6 @@ def make_context(screen_browser):
     yield make
     for context in contexts:
         context.close()
-
-
-@pytest.fixture
-def own_app(tmp_path):
-    """Give an app of the test's own, which it may renew."""
-    app = OwnApp(tmp_path / "own")
-    yield app
-    app.close()
 
 
 @pytest.fixture

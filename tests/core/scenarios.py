@@ -276,23 +276,21 @@ def drawn(job, *names):
 
 def own_names(job):
     """Name the positions as somebody would."""
-    positions = drawn(job, "driver side", "tow bar", "passenger side")
-    job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
-             layout="own", part="", positions=positions)  # fmt: skip
-    job.tap()
-    job.tap()
-    job.test(positions[1]["id"])
-    job.photograph()
+    faulted_as_drawn(job, drawn(job, "driver side", "tow bar", "passenger side"), 1)
 
 
 def lone(job):
     """Have one position only."""
-    positions = drawn(job, "middle")
+    faulted_as_drawn(job, drawn(job, "middle"), 0)
+
+
+def faulted_as_drawn(job, positions, bad):
+    """Come to a baseline fault at the position `bad`, by its place among those that were drawn."""
     job.fact("job_opened", vehicle={"id": "v1", "name": "Old van", "vin": ""}, complaint="beeps",
              layout="own", part="", positions=positions)  # fmt: skip
     job.tap()
     job.tap()
-    job.test(positions[0]["id"])
+    job.test(positions[bad]["id"])
     job.photograph()
 
 
