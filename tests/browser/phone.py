@@ -1,6 +1,9 @@
 """A person with a phone: taps what is on the screen, holds labels before the camera, cuts the network."""
 
+import os
 import re
+from collections.abc import Callable
+from collections.abc import Iterator
 from pathlib import Path
 
 from PIL import Image
@@ -56,7 +59,8 @@ class Phone:
         self.page = self.context.pages[0]
         self.complaints = Complaints(base)
         self.complaints.listen(self.page)
-        self.shots = None
+        shots = os.environ.get("SWAPTRAIL_SHOTS")
+        self.shots = Path(shots) if shots else None
         self._shot = 0
 
     def close(self):
@@ -126,3 +130,18 @@ class Phone:
             self._shot += 1
             self.page.wait_for_timeout(250)
             self.page.screenshot(path=self.shots / f"{self._shot:03}.png")
+
+
+def taken(make: Callable) -> Iterator[Callable]:
+    """Give a maker of phones like `make`, for a fixture; none may have complained by the end of the test."""
+    phones = []
+
+    def take(*args, **options):
+        phones.append(make(*args, **options))
+        return phones[-1]
+
+    yield take
+    for phone in phones:
+        heard = phone.complaints.heard
+        phone.close()
+        assert heard == []

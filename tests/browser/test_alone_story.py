@@ -1,7 +1,6 @@
 """One person, no server: a whole job offline, saved as a file that a new phone and a server go on with."""
 
 import json
-import os
 import re
 from contextlib import closing
 from pathlib import Path
@@ -17,6 +16,7 @@ from server.storage import DataFolder
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import CODES
 from tests.browser.phone import Phone
+from tests.browser.phone import taken
 from tests.said import english
 from tests.static.app_server import AppServer
 from tests.static.builds import wait_for_offline_use
@@ -90,20 +90,7 @@ def site(tmp_path):
 @pytest.fixture
 def take_phone(tmp_path, site):
     """Give a maker of phones; no phone may have complained by the end of the test."""
-    phones = []
-
-    def take(name: str) -> AlonePhone:
-        phone = AlonePhone(tmp_path / name, site)
-        if os.environ.get("SWAPTRAIL_SHOTS"):
-            phone.shots = Path(os.environ["SWAPTRAIL_SHOTS"])
-        phones.append(phone)
-        return phone
-
-    yield take
-    for phone in phones:
-        heard = phone.complaints.heard
-        phone.close()
-        assert heard == []
+    yield from taken(lambda name: AlonePhone(tmp_path / name, site))
 
 
 @pytest.fixture

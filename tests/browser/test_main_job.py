@@ -1,13 +1,11 @@
 """The main job on a phone: network off after the first visit, labels read by the camera, to the close."""
 
-import os
-from pathlib import Path
-
 import pytest
 
 from tests.browser.mechanic import Mechanic
 from tests.browser.phone import Phone
 from tests.browser.phone import qr_picture
+from tests.browser.phone import taken
 from tests.browser.phone_log import facts
 from tests.browser_support import ROOT
 from tests.browser_support import start_server
@@ -32,20 +30,7 @@ def server(tmp_path, request):
 @pytest.fixture
 def take_phone(tmp_path, server):
     """Give a maker of phones; no phone may have complained by the end of the test."""
-    phones = []
-
-    def take(name: str, **options) -> Phone:
-        phone = Phone(tmp_path / name, server.base, **options)
-        if os.environ.get("SWAPTRAIL_SHOTS"):
-            phone.shots = Path(os.environ["SWAPTRAIL_SHOTS"])
-        phones.append(phone)
-        return phone
-
-    yield take
-    for phone in phones:
-        heard = phone.complaints.heard
-        phone.close()
-        assert heard == []
+    yield from taken(lambda name, **options: Phone(tmp_path / name, server.base, **options))
 
 
 def figures(phone):
