@@ -22,6 +22,7 @@ import { fileOf } from '../log/unsent-file.js';
  */
 
 /**
+ * Everything that this phone holds as one file; nothing counts as saved yet.
  * @param {import('../log/store.js').Store} store
  * @param {(done: number, all: number) => void} [onPhoto]  hears how many photos were gone through
  * @returns {Promise<MadeFile>}

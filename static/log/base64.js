@@ -5,7 +5,7 @@
 
 const ASCII_AT_ONCE = 32768; // arguments of one call
 
-/** @param {ArrayBuffer} buffer */
+/** Bytes as text. @param {ArrayBuffer} buffer */
 export function base64(buffer) {
   const bytes = new Uint8Array(buffer);
   let text = '';
@@ -16,8 +16,9 @@ export function base64(buffer) {
 }
 
 /**
+ * The bytes that such a text stands for.
  * @param {string} text
- * @returns {ArrayBuffer | null}
+ * @returns {ArrayBuffer | null}  null where it is no such text
  */
 export function fromBase64(text) {
   try {

@@ -22,7 +22,7 @@ const CHANGES = 'order';
  * @typedef {[string, number]} Key   device and seq of an entry
  */
 
-/** @param {Key} key */
+/** An entry by device and seq, as one text. @param {Key} key */
 export function nameOf([device, seq]) {
   return `${device}/${seq}`;
 }
@@ -33,7 +33,7 @@ function keyOf(name) {
   return [name.slice(0, at), Number(name.slice(at + 1))];
 }
 
-/** @param {Position} position  how many entries there are up to it */
+/** How many entries there are up to a place in the order. @param {Position} position */
 export function lengthOf({ count, unsent }) {
   return count + unsent.length;
 }

@@ -70,7 +70,7 @@ export function freeSpace(store) {
   });
 }
 
-/** @param {unknown} error */
+/** Whether an error says that the phone is full. @param {unknown} error */
 export function isQuotaError(error) {
   return error instanceof DOMException && error.name === 'QuotaExceededError';
 }

@@ -19,12 +19,13 @@ export class UnsentFileProblem extends Error {
   }
 }
 
-/** @param {number} number  of a line */
+/** A line, named by its number. @param {number} number  from 1 */
 export function lineWords(number) {
   return say('troubles-line', { line: String(number) });
 }
 
 /**
+ * The file is not as it was written.
  * @param {string} place
  * @param {string} [what]
  */
@@ -33,6 +34,7 @@ export function altered(place, what = say('troubles-not-as-written')) {
 }
 
 /**
+ * Less, or more, is in the file than its first line says.
  * @param {{entries: number, photos: number}} told
  * @param {{entries: number, photos: number}} found
  */
@@ -42,6 +44,7 @@ export function incomplete({ entries, photos }, found) {
 }
 
 /**
+ * Something stands behind the end of the file.
  * @param {number} number  of the line
  * @param {boolean} again  whether a second file of this app begins there
  */
@@ -50,6 +53,7 @@ export function followed(number, again) {
   return new UnsentFileProblem(say('troubles-two-files'), say('troubles-two-files-do', { line: String(number) }));
 }
 
+/** It is no file of this app. */
 export function notOurs() {
   return new UnsentFileProblem(say('troubles-not-ours'), say('troubles-not-ours-do'));
 }

@@ -6,14 +6,15 @@
 const KEPT_MS = 60_000;
 
 /**
+ * Whether this phone can share such a file.
  * @param {File} file
- * @returns {boolean} whether this phone can share such a file
  */
 export function canShare(file) {
   return navigator.canShare?.({ files: [file] }) ?? false;
 }
 
 /**
+ * Let the phone hand a file on to another app.
  * @param {File} file
  * @returns {Promise<boolean>}  whether the phone handed it on
  */
@@ -28,7 +29,7 @@ export async function shareFile(file) {
   }
 }
 
-/** @param {File} file */
+/** Download a file; the browser says where to. @param {File} file */
 export function saveFile(file) {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(file);

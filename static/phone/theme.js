@@ -9,7 +9,7 @@ const KEY = ownName('swaptrail.theme');
 
 /** @typedef {'phone' | 'light' | 'dark'} Theme */
 
-/** @returns {Theme} */
+/** What was chosen on this phone; the phone's own where nothing was. @returns {Theme} */
 export function chosenTheme() {
   try {
     const kept = localStorage.getItem(KEY);
@@ -19,7 +19,7 @@ export function chosenTheme() {
   }
 }
 
-/** @param {Theme} theme */
+/** Keep what is chosen, and wear it. @param {Theme} theme */
 export function chooseTheme(theme) {
   try {
     if (theme === 'phone') localStorage.removeItem(KEY);
@@ -30,7 +30,7 @@ export function chooseTheme(theme) {
   applyTheme(theme);
 }
 
-/** @param {Theme} [theme] */
+/** Wear it until the page is closed. @param {Theme} [theme] */
 export function applyTheme(theme = chosenTheme()) {
   if (theme === 'phone') delete document.documentElement.dataset.theme;
   else document.documentElement.dataset.theme = theme;

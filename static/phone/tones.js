@@ -19,7 +19,7 @@ export function toneWanted() {
   }
 }
 
-/** @param {boolean} wanted */
+/** Choose whether a tone is heard when a code was read. @param {boolean} wanted */
 export function wantTone(wanted) {
   try {
     if (wanted) localStorage.removeItem(KEY);
@@ -45,7 +45,7 @@ export function confirmRead() {
   if (toneWanted()) play([{ hertz: 880, from: 0 }, { hertz: 1320, from: 0.09 }], { seconds: 0.09, loudness: 0.15, shape: 'sine' });
 }
 
-/** @param {number | number[]} pattern  milliseconds */
+/** Let the phone shake, where somebody has touched the page. @param {number | number[]} pattern  milliseconds */
 export function buzz(pattern) {
   if (touched()) navigator.vibrate?.(pattern);
 }

@@ -27,7 +27,7 @@ export function voiceWanted() {
   }
 }
 
-/** @param {boolean} wanted */
+/** Choose whether the steps are said. @param {boolean} wanted */
 export function wantVoice(wanted) {
   try {
     if (wanted) localStorage.setItem(KEY, 'on');

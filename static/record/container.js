@@ -9,6 +9,7 @@ import { zipSync } from 'fflate';
 const AS_IT_IS = /** @type {const} */ ({ level: 0, os: 0 });
 
 /**
+ * A zip file of members as they are, the same bytes each time.
  * @param {Array<[string, Uint8Array]>} members  in their order
  * @returns {Uint8Array}
  */

@@ -15,6 +15,7 @@ import { NoRecord } from './no-record.js';
 import { say } from '../words/words.js';
 
 /**
+ * Make the record of one sensor or job; nothing is recorded.
  * @param {import('../screens/frame/context.js').Services} services
  * @param {import('../log/phone-key.js').PhoneKey} key
  * @param {{unit: string} | {job: string}} subject

@@ -7,7 +7,7 @@
 const FIRST_MS = 2000;
 const LAST_MS = 300_000;
 
-/** @param {number} times  in a row in vain, from 1 @returns {number} milliseconds */
+/** How long to wait before the next try. @param {number} times  in a row in vain, from 1 @returns {number} milliseconds */
 export function retryAfter(times) {
   return spread(Math.min(FIRST_MS * 2 ** (times - 1), LAST_MS));
 }

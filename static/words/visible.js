@@ -9,7 +9,7 @@ const SIGNS = /[\0-\x08\x0b-\x1f\x7f-\x9f\xad\u061c\u180e\u200b\u200e\u200f\u202
 /** They join emoji and letters of some scripts; behind Latin ones they only hide. */
 const JOINERS = /(^|[\0-\u024f])([\u200c\u200d]+)/gu;
 
-/** @param {string} text */
+/** A text with its unseen signs as codes, such as [U+200B]. @param {string} text */
 export function visible(text) {
   return text.replace(SIGNS, code).replace(JOINERS, (_, before, joiners) => before + [...joiners].map(code).join(''));
 }
