@@ -1,5 +1,6 @@
 """The steps that make and change the tables; each runs once, in one transaction with its record.
 
+One list in the order in which they came, and so one module, however long.
 Never edit a step that was released: add another.
 """
 

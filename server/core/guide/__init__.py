@@ -9,6 +9,8 @@ test that would say the same again; `settling` asks what settles a contradiction
 one phone says that sensors got mixed up, `corrected_apart` where phones corrected one entry in two ways, or
 read two numbers off one sensor; `ways` are what can be done at any step instead: repair, pause, end;
 `repairing` asks for a repair and the check that proves it; `standing` says where the pole stands at the
-check in use.
+check in use. `testing` is the step of a self-test, `listening` that of hearing units work, `fitting` the
+guided exchange, `spare` what at hand may take a place, `true_place` where a unit in dispute is, `finishing`
+the last things of a job.
 Public: `next_step.next_step`, `moves`, `scan.meaning`, `step.draft`.
 """

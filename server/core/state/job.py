@@ -1,4 +1,7 @@
-"""A job and what the trade asks of it: what is fitted, what is in hand, what happened since the last test."""
+"""A job and what the trade asks of it: what is fitted, what is in hand, what happened since the last test.
+
+One list of short answers, and so one module, however long.
+"""
 
 from ..parts import sorts
 from ..parts.sort import Sort
