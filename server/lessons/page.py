@@ -13,13 +13,21 @@ from typing import Any
 
 from server.core.evidence.assumptions import exact
 from server.core.infer.variations import CLASSES
-from server.core.messages import decimal
 from server.core.messages import message
 from server.core.messages import sentences
 from server.core.parts import sorts
 from server.core.parts.layouts import MOST_POSITIONS
 from server.core.returns.about import about
 from server.lessons.composed import PRIOR_JOBS
+from server.lessons.rows import as_sentences
+from server.lessons.rows import band_of
+from server.lessons.rows import in_minutes
+from server.lessons.rows import in_part
+from server.lessons.rows import percent
+from server.lessons.rows import row_of
+from server.lessons.rows import share_of
+from server.lessons.rows import tenths
+from server.lessons.rows import timed_row
 from server.lessons.spans import SPANS
 from server.lessons.work import COMEBACK_DAYS
 from server.lessons.work import ENOUGH
@@ -69,11 +77,11 @@ def rate_rows(found: dict[str, Any]) -> list[dict[str, Any]]:
         note = [message("lessons-default", default=exact(rate["default_ppm"]))]
         value, band = _count_of(rate), None
         if tells_enough(rate):
-            bounds = {"low": _percent(rate["low_ppm"]), "high": _percent(rate["high_ppm"])}
+            bounds = {"low": percent(rate["low_ppm"]), "high": percent(rate["high_ppm"])}
             note += [value, message("lessons-between", **bounds, yards=len(found["yards"]))]
-            value = _percent(rate["value_ppm"])
-            band = _band(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
-        rows.append(_row(said, value, sentences(_as_sentences(note)), _behind(found, rate["id"]), band))
+            value = percent(rate["value_ppm"])
+            band = band_of(rate["low_ppm"], rate["value_ppm"], rate["high_ppm"], rate["default_ppm"])
+        rows.append(row_of(said, value, sentences(as_sentences(note)), _behind(found, rate["id"]), band))
     return rows
 
 
@@ -102,15 +110,15 @@ def _summary(found: dict[str, Any]) -> list[dict]:
 def _reliability(found: dict[str, Any]) -> dict[str, Any]:
     rows = []
     for each in found["reliability"]:
-        note, band = message("lessons-expected", expected=_in_part(each["expected"])), None
+        note, band = message("lessons-expected", expected=in_part(each["expected"])), None
         if each["number"] >= ENOUGH:
             allowed = message("lessons-chance-allows", low=each["low"], high=each["high"])
             note = sentences([note, allowed])
-            band = _band(
+            band = band_of(
                 each["low"], each["right"], each["high"], (each["expected"] + 50) // 100, each["number"]
             )
-        figure = _share(each["right"], each["number"])
-        rows.append(_row(_claimed(each["start"], each["end"]), figure, note, each["jobs"], band))
+        figure = share_of(each["right"], each["number"])
+        rows.append(row_of(_claimed(each["start"], each["end"]), figure, note, each["jobs"], band))
     return _section("reliability", rows)
 
 
@@ -128,7 +136,8 @@ def _comebacks(found: dict[str, Any]) -> dict[str, Any]:
     jobs = _once(job for pair in came for job in pair if job in found["names"])
     still_open = len(found["comebacks_open"])
     note = message("lessons-came-back-open", count=still_open) if still_open else ""
-    rows = [_row(message("lessons-came-back"), _share(len(came), repaired), note, jobs)] if repaired else []
+    figure = share_of(len(came), repaired)
+    rows = [row_of(message("lessons-came-back"), figure, note, jobs)] if repaired else []
     return _section("comebacks", rows, days=COMEBACK_DAYS)
 
 
@@ -138,8 +147,8 @@ def _causes(found: dict[str, Any]) -> dict[str, Any]:
     for kind in CLASSES:
         jobs = [job for known, _, job in found["causes"] if known == kind]
         if jobs:
-            share = _share(len(jobs), total, of_jobs)
-            rows.append(_row(message("lessons-class", what=kind), share, "", _once(jobs)))
+            share = share_of(len(jobs), total, of_jobs)
+            rows.append(row_of(message("lessons-class", what=kind), share, "", _once(jobs)))
     board = []
     for index, (identity, called, edge) in enumerate(found["board"]):
         jobs = [job for _, place, job in found["causes"] if place == identity]
@@ -165,17 +174,17 @@ def _minutes(found: dict[str, Any]) -> dict[str, Any]:
     work = sorted(found["work"], key=lambda each: each[1])
     if work:
         took, plan = (sorted(each[n] for each in work)[len(work) // 2] for n in (1, 2))
-        note = message("lessons-work-plan-alone", plan=_tenths(plan))
+        note = message("lessons-work-plan-alone", plan=tenths(plan))
         jobs = [each[0] for each in work]
         figure, band = message("lessons-jobs", count=len(work)), None
         if len(work) >= ENOUGH:
-            note = message("lessons-work-plan", plan=_tenths(plan), count=len(work))
-            figure = _min(took)
+            note = message("lessons-work-plan", plan=tenths(plan), count=len(work))
+            figure = in_minutes(took)
             low, high = work[len(work) // 4][1], work[len(work) * 3 // 4][1]
-            band = _band(low, took, high, plan)
-        rows.append(_row(message("lessons-work"), figure, note, jobs, band))
+            band = band_of(low, took, high, plan)
+        rows.append(row_of(message("lessons-work"), figure, note, jobs, band))
     for each in found["minutes"]:
-        rows.append(_timed(message("lessons-action", what=each["id"]), each, each["default_x100"]))
+        rows.append(timed_row(message("lessons-action", what=each["id"]), each, each["default_x100"]))
     return _section("minutes", rows, message("lessons-minutes-bar"))
 
 
@@ -186,8 +195,8 @@ def _reaches(found: dict[str, Any]) -> list[dict[str, Any]]:
     for each in sorted(found["reach"], key=lambda each: -each["count"]):
         name = called.get(each["position"], each["position"])
         where = _layout_name(each["layout"]) if len(layouts) > 1 else ""
-        by_position.append(_timed(name, each, each["plan_x100"], where))
-    by_model = [_timed(each["name"], each, each["plan_x100"]) for each in found["models"]]
+        by_position.append(timed_row(name, each, each["plan_x100"], where))
+    by_model = [timed_row(each["name"], each, each["plan_x100"]) for each in found["models"]]
     by_model.sort(key=lambda row: -row["count"])
     enough = [row for row in by_model if row["count"] >= ENOUGH]
     return [_section("reach", by_position), _section("models", enough)]
@@ -198,20 +207,6 @@ def _layout_name(layout: str) -> object:
     return names.get(layout, layout)
 
 
-def _timed(said: object, spread: dict[str, Any], plan: int, where: object = "") -> dict[str, Any]:
-    """Returns a row of times beside what the plan reckons for such a one."""
-    cut = [message("lessons-cut", count=spread["cut"])] if spread["cut"] else []
-    enough = len(spread["jobs"]) >= ENOUGH
-    beside = message("lessons-minutes-plan-alone", plan=_tenths(plan))  # its count is the figure
-    if enough:
-        beside = message("lessons-minutes-plan", plan=_tenths(plan), count=spread["count"])
-    figure = _min(spread["median_x100"]) if enough else message("lessons-times", count=spread["count"])
-    band = _band(spread["low_x100"], spread["median_x100"], spread["high_x100"], plan) if enough else None
-    told = [each for each in [where, beside, *cut] if each]
-    row = _row(said, figure, sentences(_as_sentences(told)), spread["jobs"], band)
-    return row | {"count": spread["count"]}
-
-
 def _parts(found: dict[str, Any]) -> dict[str, Any]:
     rows = []
     for name, place, note in (("bought", 1, ""), ("saved", 2, message("lessons-saved-note"))):
@@ -219,7 +214,7 @@ def _parts(found: dict[str, Any]) -> dict[str, Any]:
         count = sum(each[place] for each in found["parts"])
         if count:
             figure = message("lessons-pieces", count=count)
-            rows.append(_row(message(f"lessons-{name}"), figure, note, jobs))
+            rows.append(row_of(message(f"lessons-{name}"), figure, note, jobs))
     return _section("parts", rows)
 
 
@@ -230,18 +225,18 @@ def _returns(found: dict[str, Any]) -> dict[str, Any]:
         if reason:
             said = message("lessons-decision-for", decision=said, reason=about(reason))
         known = [job for job in jobs if job in found["names"]]
-        rows.append(_row(said, message("lessons-pieces", count=count), "", known))
+        rows.append(row_of(said, message("lessons-pieces", count=count), "", known))
     return _section("returns", rows)
 
 
 def _left_out(found: dict[str, Any]) -> dict[str, Any]:
     rows = [
-        _row(message("lessons-why", why=why), message("lessons-jobs", count=len(jobs)), "", jobs)
+        row_of(message("lessons-why", why=why), message("lessons-jobs", count=len(jobs)), "", jobs)
         for why, jobs in sorted(found["left_out"].items())
     ]
     if found["times_left_out"]:
         times = message("lessons-times", count=found["times_left_out"])
-        rows.append(_row(message("lessons-times-left-out"), times, "", found["times_left_out_of"]))
+        rows.append(row_of(message("lessons-times-left-out"), times, "", found["times_left_out_of"]))
     return _section("left-out", rows)
 
 
@@ -256,60 +251,10 @@ def _section(
     return {"id": name, "title": message(f"lessons-{name}"), "note": note, "rows": rows, "board": None}
 
 
-def _row(
-    said: object, figure: object, note: object, jobs: list[str], band: dict | None = None
-) -> dict[str, Any]:
-    return {"words": said, "figure": figure, "note": note, "jobs": jobs, "band": band}
-
-
-def _band(low: int, value: int, high: int, mark: int, most: int = 0) -> dict[str, int]:
-    """Returns a band; its scale ends a little beyond what stands on it where nothing else ends it."""
-    end = most or max(low, value, high, mark) * 11 // 10 + 1
-    return {"low": low, "value": value, "high": high, "mark": mark, "most": end}
-
-
-def _share(part: int, whole: int, jobs: int | None = None) -> dict:
-    """Returns a part of a whole: as a percentage too where there are enough jobs, each one of the whole."""
-    if (whole if jobs is None else jobs) < ENOUGH:
-        return message("lessons-of", right=part, count=whole)
-    return message("lessons-share-of", share=_percent(part * 1_000_000 // whole), right=part, count=whole)
-
-
 def _count_of(rate: dict[str, Any]) -> dict:
     if rate["id"] in CLASSES:
-        return message("lessons-found", count=_in_part(rate["hits_x100"]))
+        return message("lessons-found", count=in_part(rate["hits_x100"]))
     return message("lessons-readings", count=rate["hits_x100"] // 100, readings=rate["tries"])
-
-
-def _in_part(hundredths: int) -> dict:
-    """Returns a count that may be in part: a whole one has no decimal."""
-    tenths = (hundredths + 5) // 10
-    return decimal(tenths, 1) if tenths % 10 else decimal(tenths // 10, 0)
-
-
-def _as_sentences(said: list) -> list:
-    return [each if _ends(each) else message("lessons-sentence", said=each) for each in said]
-
-
-def _ends(said: object) -> bool:
-    return isinstance(said, dict) and said.get("msg") in {"lessons-between", "lessons-cut"}
-
-
-def _percent(ppm: int) -> dict:
-    """Returns parts per million as a percentage of two figures that tell."""
-    for places, least in ((0, 100_000), (1, 10_000), (2, 1_000), (3, 100)):
-        if ppm >= least:
-            step = 10 ** (4 - places)
-            return exact((ppm + step // 2) // step * step)
-    return exact(ppm)
-
-
-def _tenths(hundredths: int) -> dict:
-    return decimal((hundredths + 5) // 10, 1)
-
-
-def _min(hundredths: int) -> dict:
-    return message("lessons-minutes-of", minutes=_tenths(hundredths))
 
 
 def _sort_words() -> dict:
