@@ -287,6 +287,8 @@ def test_what_needs_a_sensor_is_not_offered_at_a_position_that_was_left_empty(co
     job.force("left_deliberately", unit="empty", position=empty, reason="left empty")
     job.test(empty)
 
-    at_empty = [move["move"] for move in job.view()["moves"] if empty in move["touches"]]
+    at_empty = {move["move"]: move for move in job.view()["moves"] if empty in move["touches"]}
 
     assert sorted(at_empty) == ["meter", "replace"]
+    asked = at_empty["replace"]["form"]["expects"]
+    assert (asked["position"], asked["old"]) == (empty, ""), "a new one goes there, instead of none"

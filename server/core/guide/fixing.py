@@ -25,7 +25,7 @@ def fix_step(job: Job, cause: str, moves: list) -> dict:
     """Return the step that deals with a live cause of the verdict; `moves` are what else can be done."""
     kind, what, _ = causes.split(cause)
     if kind == "unit":
-        made = replace_step(job, what)
+        made = replace_at(job, job.unit(what).position, what)
     elif kind == "blocked":
         made = cleaning.found(job, what)
     elif kind == "circuit":
@@ -40,11 +40,6 @@ def fix_step(job: Job, cause: str, moves: list) -> dict:
     if made["id"] == "wiring.measure" and job.sort.harness and job.comes_and_goes:
         made["also"] += measuring.warm(job, what)
     return made
-
-
-def replace_step(job: Job, unit: str) -> dict:
-    """Return the step that asks for the new unit which takes the place of a fitted one."""
-    return replace_at(job, job.unit(unit).position, unit)
 
 
 def replace_at(job: Job, position, unit: str | None) -> dict:

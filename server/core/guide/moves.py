@@ -16,7 +16,7 @@ from ..words import words
 from ..words.words import unit_name
 from . import repairing
 from . import repeats
-from .fixing import replace_step
+from .fixing import replace_at
 
 _START_WORDS = {
     "retest": "guide-start-retest",
@@ -108,9 +108,14 @@ def _arrows(job: Job, entry) -> list[dict]:
 
 
 def _form(job: Job, entry) -> dict | None:
-    """Return the step that has to be filled in before a move can start: a replacement's new unit."""
-    unit = job.fitted_at(_position(entry)) if entry["move"] == "replace" else None
-    return replace_step(job, unit) if unit else None
+    """Return the step that has to be filled in before a move can start: a replacement's new unit.
+
+    It takes the place of a fitted one, or of nothing where the position was left empty.
+    """
+    if entry["move"] != "replace":
+        return None
+    position = _position(entry)
+    return replace_at(job, position, job.fitted_at(position))
 
 
 def _repair(job: Job, entry) -> dict | None:

@@ -1,7 +1,6 @@
 """Label codes, and labels that a phone prints by itself."""
 
 from ..codes import labels
-from ..codes import maker_symbol
 from ..errors import BadInput
 from ..messages import message
 from ..state import own_label
@@ -10,7 +9,7 @@ from .held import Held
 
 
 class LabelOperations(Held):
-    """Draws and reads codes; what only printing needs is read when it is asked for."""
+    """Draws and reads codes; what only printing or a maker's symbol needs is read when it is asked for."""
 
     def op_code(self, text, host=""):
         """Parse a label text."""
@@ -18,6 +17,8 @@ class LabelOperations(Held):
 
     def op_maker_symbol(self, texts, host=""):
         """Say what part number and serial the symbols in view hold: of several readings the one on record."""
+        from ..codes import maker_symbol
+
         return maker_symbol.read(texts, host, self.fold.state.is_on_record)
 
     def op_offer_code(self, random):

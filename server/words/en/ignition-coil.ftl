@@ -28,9 +28,9 @@ ignition-coil-complaint-shakes = Shakes at idle
 ignition-coil-complaint-lamp = Engine lamp on
 ignition-coil-complaint-power = Lacks power
 
-ignition-coil-key-on-heading = Key on: the engine lamp
+ignition-coil-key-on-heading = Key on: engine lamp
 ignition-coil-key-on-text = It lights with the key and goes out once the engine runs.
-ignition-coil-key-on-right = It comes on, then goes out
+ignition-coil-key-on-right = Comes on, goes out
 ignition-coil-key-on-stays = It stays on
 ignition-coil-key-on-flashes = It flashes while the engine runs
 ignition-coil-key-on-never = It never comes on

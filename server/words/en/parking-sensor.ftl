@@ -37,14 +37,14 @@ parking-sensor-complaint-lamp = Shows a fault
 
 ## The lamps, before the first test.
 
-parking-sensor-key-on-heading = Key on: the parking-aid lamp
+parking-sensor-key-on-heading = Key on: parking-aid lamp
 parking-sensor-key-on-text = If it never comes on: the control unit may have no supply. Or the lamp or its button is not connected.
-parking-sensor-key-on-right = It comes on, then goes out
+parking-sensor-key-on-right = Comes on, goes out
 parking-sensor-key-on-stays = It stays on
 parking-sensor-key-on-flashes = It flashes
 parking-sensor-key-on-never = It never comes on
 parking-sensor-lamps-not-sure = I can't tell
-parking-sensor-reverse-heading = Engage reverse: the parking aid
+parking-sensor-reverse-heading = Engage reverse: parking aid
 parking-sensor-reverse-text = A fault that is present now usually turns the system off.
 parking-sensor-reverse-right = It is on
 parking-sensor-reverse-wrong = It is off, or shows a fault

@@ -28,9 +28,9 @@ wheel-sender-complaint-lamp = Brake lamp on
 wheel-sender-complaint-pulses = Pedal pulses
 wheel-sender-complaint-speed = Speedometer jumps
 
-wheel-sender-key-on-heading = Key on: the anti-lock lamp
+wheel-sender-key-on-heading = Key on: anti-lock lamp
 wheel-sender-key-on-text = It lights with the key and goes out after a few seconds.
-wheel-sender-key-on-right = It comes on, then goes out
+wheel-sender-key-on-right = Comes on, goes out
 wheel-sender-key-on-stays = It stays on
 wheel-sender-key-on-never = It never comes on
 wheel-sender-key-on-not-sure = I can't tell
