@@ -11,6 +11,7 @@ from . import job
 from . import learned
 from . import listening
 from . import looks
+from . import measuring
 from . import moves
 from . import pausing
 from . import printing
@@ -26,6 +27,7 @@ ALL = (
     + pausing.KINDS
     + looks.KINDS
     + evidence.KINDS
+    + measuring.KINDS
     + repairing.KINDS
     + listening.KINDS
     + sounder.KINDS

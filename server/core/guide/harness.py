@@ -4,7 +4,7 @@ from ..evidence import checks
 from ..evidence import job_alone
 from ..evidence.checks import Standing
 from ..facts.evidence import provoked_words
-from ..facts.evidence import wire_colours
+from ..facts.measuring import wire_colours
 from ..harness import order
 from ..harness.chain import WARM
 from ..messages import all_of

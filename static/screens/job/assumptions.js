@@ -10,20 +10,18 @@ import { html, nothing } from 'lit-html';
 import { HAS_SERVER } from '../../place.js';
 import { ApiError } from '../../sync/request.js';
 import { icon } from '../../shapes/icons.js';
-import { render, say } from '../../words/words.js';
-import { textField } from '../frame/field.js';
+import { say } from '../../words/words.js';
 import { figureRows, offered } from '../lessons/rows.js';
 import { to } from '../frame/router.js';
 import { sentence } from '../frame/sentence.js';
+import { CONFIDENCE, chanceRow } from './assumed-chances.js';
+import { money } from './assumed-money.js';
+import { recordButton } from './record-button.js';
 
 /** @typedef {import('../../core/views.js').AssumptionsView} AssumptionsView */
 /** @typedef {import('../../core/views.js').CodeWeightView} CodeWeightView */
 /** @typedef {import('../../core/views.js').ComesAndGoesView} ComesAndGoesView */
-/** @typedef {import('../../core/views.js').Draft} Draft */
-/** @typedef {import('../../core/views.js').FigureView} FigureView */
 /** @typedef {import('../../core/views.js').RateView} RateView */
-
-const CONFIDENCE = 'confidence';
 
 export const assumptionsPage = {
   /**
@@ -53,14 +51,14 @@ export const assumptionsPage = {
         <section>
           <h2>${say('job-assumptions-chances')}</h2>
           <ul class="list">
-            ${told.rates.map((/** @type {RateView} */ rate) => row(ctx, rate))}
+            ${told.rates.map((/** @type {RateView} */ rate) => chanceRow(ctx, rate))}
           </ul>
           ${HAS_SERVER ? byOwnJobs(ctx) : nothing}
         </section>
         <section>
           <h2>${say('job-assumptions-sure')}</h2>
           <ul class="list">
-            ${row(ctx, { ...told.confidence, id: CONFIDENCE })}
+            ${chanceRow(ctx, { ...told.confidence, id: CONFIDENCE })}
           </ul>
         </section>
         ${money(ctx, told.money)}
@@ -85,10 +83,10 @@ function comesAndGoes(ctx, { words, note, value, switch_words: other, events, es
     ${ctx.data.told.closed
       ? nothing
       : html`<div class="card-actions">
-          ${estimate && !estimate.used ? small(ctx, estimate.words, estimate.events) : nothing}
-          ${small(ctx, other, events)}
+          ${estimate && !estimate.used ? recordButton(ctx, estimate.words, estimate.events) : nothing}
+          ${recordButton(ctx, other, events)}
         </div>`}
-    ${again ? html`<ul class="list">${row(ctx, again)}</ul>` : nothing}
+    ${again ? html`<ul class="list">${chanceRow(ctx, again)}</ul>` : nothing}
   </section>`;
 }
 
@@ -126,7 +124,7 @@ function yard(ctx, told) {
   if (!told) return nothing;
   return html`<section class="card screen-stack">
     <p>${sentence(told.sentence)}</p>
-    ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${small(ctx, told.words, told.events)}</div>`}
+    ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${recordButton(ctx, told.words, told.events)}</div>`}
   </section>`;
 }
 
@@ -142,7 +140,7 @@ function comeback(ctx, told) {
     ${ctx.data.told.closed
       ? nothing
       : html`<div class="card-actions">
-          ${all.filter(({ on }) => !on).map((each) => small(ctx, each.words, each.events))}
+          ${all.filter(({ on }) => !on).map((each) => recordButton(ctx, each.words, each.events))}
         </div>`}
   `;
   return html`<section class="card screen-stack comeback">
@@ -176,161 +174,8 @@ function codes(ctx, found) {
         <p>${sentence(said)}</p>
         <p class="soft">${source}</p>
         <p class="assumed-state">${icon(on ? 'tick' : 'cross')} ${words}.</p>
-        ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${small(ctx, other, events)}</div>`}
+        ${ctx.data.told.closed ? nothing : html`<div class="card-actions">${recordButton(ctx, other, events)}</div>`}
       </div>`,
     )}
   </section>`;
-}
-
-/**
- * One chance; a tap opens its field.
- * @param {import('../frame/context.js').Context} ctx
- * @param {RateView} rate
- */
-function row(ctx, rate) {
-  const { form } = ctx;
-  const isOpen = form.open === rate.id;
-  const told = html`<span class="list-main">
-      <span class="list-title">${rate.words}</span>
-      <span class="list-note"
-        >${rate.changed ? sentence(say('job-assumptions-changed', { value: rate.default_words })) : rate.source}</span
-      >
-    </span>
-    <span class="list-end assumed-value">${sentence(rate.value_words)}</span>`;
-  if (ctx.data.told.closed) return html`<li class="list-row">${told}</li>`;
-  return html`<li>
-    <button
-      class="list-row"
-      type="button"
-      aria-expanded=${isOpen}
-      @click=${() => {
-        form.open = isOpen ? '' : rate.id;
-        delete form.percent;
-        delete form.asked;
-        ctx.redraw();
-      }}
-    >
-      ${told}
-    </button>
-    ${isOpen ? editor(ctx, rate) : nothing}
-  </li>`;
-}
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {RateView} rate
- */
-function editor(ctx, rate) {
-  const { form } = ctx;
-  const set = () => {
-    const ppm = partsPerMillion(form.percent ?? '');
-    form.asked = ppm === null;
-    if (ppm === null) return ctx.redraw();
-    return ctx.act([changed(ctx.data.told, rate.id, ppm)], { after: ctx.forget });
-  };
-  return html`<div class="card screen-stack take-back">
-    ${textField(ctx, 'percent', say('job-assumptions-percent'), {
-      most: 9,
-      initial: inPercent(rate.value_ppm),
-      fault: form.asked ? say('job-assumptions-percent-fault') : '',
-    })}
-    <div class="card-actions">
-      <button class="small-button" type="button" ?disabled=${ctx.busy} @click=${set}>${say('job-assumptions-set')}</button>
-      ${rate.changed ? small(ctx, say('job-assumptions-reset', { value: rate.default_words }), rate.reset) : nothing}
-    </div>
-  </div>`;
-}
-
-/** As it would be typed, to the last digit. @param {number} ppm */
-function inPercent(ppm) {
-  let [units, places] = [ppm, 4];
-  for (; places && units % 10 === 0; places -= 1) units /= 10;
-  return render({ figure: 'decimal', of: [units, places] });
-}
-
-/**
- * The fact that sets one chance and keeps the others.
- * @param {AssumptionsView} told
- * @param {string} id
- * @param {number} ppm
- */
-function changed({ rates_ppm: rates }, id, ppm) {
-  const data = id === CONFIDENCE ? { rates_ppm: rates, confidence_ppm: ppm } : { rates_ppm: { ...rates, [id]: ppm }, confidence_ppm: 0 };
-  return { kind: 'rates_set', data };
-}
-
-/**
- * @param {string} typed
- * @returns {number | null}  parts per million, null when it is no percentage
- */
-function partsPerMillion(typed) {
-  const plain = typed.replace('%', '').replace(',', '.').trim();
-  return /^\d{1,3}(\.\d{1,4})?$/.test(plain) ? Math.round(Number(plain) * 10_000) : null;
-}
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {Array<{id: string, words: string, value: number}>} fields
- */
-function money(ctx, fields) {
-  const { form } = ctx;
-  const given = fields.some(({ value }) => value);
-  const typed = fields.some(({ id }) => form[id] !== undefined);
-  if (ctx.data.told.closed && !given) return nothing;
-  return html`<section class="screen-stack">
-    <h2>${say('job-money-heading')}</h2>
-    <p>${given ? say('job-money-given') : say('job-money-none')}</p>
-    ${ctx.data.told.closed
-      ? nothing
-      : html`<details class="more" ?open=${typed}>
-          <summary>${given ? say('job-money-change') : say('job-money-give')}</summary>
-          <div class="screen-stack">
-            <p>${say('job-money-lead')}</p>
-            ${fields.map(({ id, words, value }) =>
-              textField(ctx, id, words, {
-                most: 12,
-                initial: value ? (value / 100).toFixed(2) : '',
-                fault: form.moneyAsked === id ? say('job-money-fault') : '',
-              }),
-            )}
-            <button class="small-button" type="button" ?disabled=${ctx.busy || !typed} @click=${() => setMoney(ctx, fields)}>
-              ${say('job-money-record')}
-            </button>
-          </div>
-        </details>`}
-  </section>`;
-}
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {Array<{id: string, value: number}>} fields
- */
-function setMoney(ctx, fields) {
-  /** @type {Record<string, number>} */
-  const data = {};
-  for (const { id, value } of fields) {
-    const typed = (ctx.form[id] ?? (value ? String(value / 100) : '')).replace(',', '.').trim();
-    if (typed && !/^\d{1,7}(\.\d{1,2})?$/.test(typed)) {
-      ctx.form.moneyAsked = id;
-      return ctx.redraw();
-    }
-    data[id] = Math.round(Number(typed || 0) * 100);
-  }
-  return ctx.act([{ kind: 'money_set', data }], { after: ctx.forget });
-}
-
-/**
- * @param {import('../frame/context.js').Context} ctx
- * @param {string} words
- * @param {Draft[]} events
- */
-function small(ctx, words, events) {
-  return html`<button
-    class="small-button"
-    type="button"
-    ?disabled=${ctx.busy}
-    @click=${() => ctx.act(events, { after: ctx.forget })}
-  >
-    ${sentence(words)}
-  </button>`;
 }

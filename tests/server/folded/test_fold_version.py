@@ -46,6 +46,7 @@ FOLDING = {
     "facts/several.py",
     "facts/units.py",
     "facts/evidence.py",
+    "facts/measuring.py",
     "facts/job.py",
     "facts/labelling.py",
     "facts/learned.py",
