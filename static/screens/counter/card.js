@@ -11,7 +11,6 @@ import { part, rows } from '../frame/part.js';
 import { picture } from '../frame/picture.js';
 import { sentence } from '../frame/sentence.js';
 import { say } from '../../words/words.js';
-import { wearLooks } from './looks.js';
 
 /** @typedef {import('../../core/views.js').CounterCard} CounterCard */
 
@@ -94,7 +93,6 @@ function comparing(work, answer) {
     return html`<button class="link-button" type="button" @click=${() => work.comingIn.compare('')}>${say('counter-compare-again')}</button>`;
   }
   if (claimed?.state !== 'hold' || !answer.pictured) return nothing;
-  wearLooks();
   const { services } = work.ctx;
   const itself = answer.photos.filter(({ alone }) => alone).slice(-1);
   const others = answer.photos.filter((each) => !itself.includes(each));
