@@ -268,7 +268,7 @@ def test_a_code_whose_rest_comes_later_than_any_pause_is_read_whole(counter):
     clerk.sees(codes[0], "hold")
     assert clerk.page.get_by_text("This is not one of your labels").count() == 0
 
-    goes_on = begins(clerk, envelope("1PPS-1", f"S{serial_of(0)}"), 17)
+    goes_on = begins(clerk, envelope("1PPS-1", f"S{serial_of(0)}"), 19)
     clerk.sees(codes[0], "refuse")  # the beginning is no number that it has
     goes_on()
     clerk.sees(codes[0], "accept")
