@@ -62,6 +62,7 @@ def test_every_migration_is_on_record_in_order(fresh):
         "bound_what_is_kept_apart",
         "note_the_size_of_what_is_kept_apart",
         "number_labels_out_of_use",
+        "end_earlier_tasks",
     ]
 
 
