@@ -51,6 +51,13 @@ def thousand():
     return codes
 
 
+def from_its_edges(label):
+    """Return how many dots of a label's picture lie between its print and the nearest edge."""
+    rows, columns = numpy.nonzero(label < 128)
+    height, width = label.shape
+    return min(rows.min(), columns.min(), height - 1 - rows.max(), width - 1 - columns.max())
+
+
 @pytest.mark.parametrize(
     ("way", "form", "dpi"), [(0, "pdf", "203"), (1, "pdf", "300"), (2, "svg", "203"), (3, "svg", "300")]
 )
@@ -158,10 +165,7 @@ def test_print_on_a_precut_sheet_keeps_a_millimetre_and_a_half_from_every_edge(f
     printed = Printed(some_codes(4), form, precut="yes", **options)
     edge = round(1.5 / 25.4 * printed.layout.dpi)
     for _, label in printed.labels():
-        rows, columns = numpy.nonzero(label < 128)
-        assert min(rows.min(), columns.min()) >= edge
-        assert label.shape[0] - 1 - rows.max() >= edge
-        assert label.shape[1] - 1 - columns.max() >= edge
+        assert from_its_edges(label) >= edge
     found = english(warnings(printed.layout, printed.face, 20))
     assert not any("edge" in warning for warning in found)
 
@@ -173,10 +177,7 @@ def test_print_on_a_roll_keeps_a_millimetre_from_every_edge_and_four_modules_aro
     printed = Printed(some_codes(2), "pdf", roll=roll, dpi=dpi)
     edge = round(1 / 25.4 * printed.layout.dpi)
     for _, label in printed.labels():
-        rows, columns = numpy.nonzero(label < 128)
-        assert min(rows.min(), columns.min()) >= edge
-        assert label.shape[0] - 1 - rows.max() >= edge
-        assert label.shape[1] - 1 - columns.max() >= edge
+        assert from_its_edges(label) >= edge
         corners = zxingcpp.read_barcode(Image.fromarray(label)).position
         quiet = 4 * printed.face.choice.dots  # ISO/IEC 18004; a dot is what the reader is out by
         assert min(corners.top_left.x, corners.top_left.y) >= quiet - 1
