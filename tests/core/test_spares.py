@@ -157,3 +157,25 @@ def test_a_part_that_got_mixed_up_and_was_found_bad_counts_as_bad(core):
     job.new_unit(INNER)
     job.guided()
     assert "was found bad on Blue estate" in seen(job, code)["sentence"]
+
+
+def test_a_suspect_in_the_hand_that_is_convicted_makes_room_for_the_one_that_came_out(job):
+    """A bad spare stays faulted where it sits while the suspect is tried elsewhere: nothing went along."""
+    in_stock(job)
+    job.exchange(rear_right_outer=STOCK)
+    job.test(OUTER)
+    job.exchange(rear_left_outer=home(OUTER))
+    job.test(OUTER, "rear-left-outer")
+    own = job.core("unit", unit=home("rear-left-outer"))["shown"]
+    (best, *_) = job.view()["moves"]
+    assert best["title"] == f"Fit {own}, the one in your hand, at left outer"
+    # What comes back to its own place is no spare.
+    assert "the one at hand takes its place" in best["reason"]
+    job.tap()
+    job.guided()
+    assert [(each["id"], each["words"]) for each in job.step()["choices"]] == [
+        ("still", "Still there: fault at right outer"),
+        ("stayed", "Stayed: fault at left outer and right outer"),
+        ("gone", "Gone: no fault anywhere"),
+        ("not_heard", "Sounder not heard"),
+    ]

@@ -54,6 +54,57 @@ def test_a_move_whose_sensor_was_scrapped_ends_and_the_empty_place_is_asked_abou
     assert job.step()["id"] not in ("fill", "replace")
 
 
+@pytest.mark.parametrize("by_label", [False, True])
+def test_an_exchange_that_was_stopped_half_way_goes_on_with_the_one_in_the_hand(job, by_label):
+    job.start_exchange()
+    for _ in range(3):
+        job.scan_wanted()
+    also(job, "Stop this move")
+    step = job.step()
+    assert step["id"] == "fill"
+    (offered,) = step["choices"]
+    code = job.core("unit", unit=home(OUTER))["shown"]
+    assert offered["words"] == f"Fit {code}, the one in your hand, at right inner"
+    assert offered["note"] == f"{code} showed a fault in its last self-test."
+    if by_label:
+        said = job.core("scan", job=job.job, text=code, how="typed", expects={"do": "new", "position": INNER})
+        assert said["events"] == offered["events"]
+    job.choose(0)
+    job.guided()
+    job.test(INNER)
+    assert job.step()["title"] == f"Replace sensor {code}"
+
+
+def test_a_replacement_that_was_stopped_does_not_ask_to_fit_the_bad_one_again(job):
+    followed(job)
+    job.new_unit(INNER)
+    job.scan_wanted()
+    also(job, "Stop this move")
+    step = job.step()
+    assert (step["id"], step["title"]) == ("fill", "Right inner is empty")
+    new, bad = (job.core("unit", unit=unit)["shown"] for unit in ("u00000000new1", home(OUTER)))
+    # Whoever has to end for today may put it back all the same.
+    assert [choice["words"] for choice in step["choices"]] == [
+        f"Use sensor {new}", f"Fit {bad}, the one in your hand, at right inner",
+    ]  # fmt: skip
+    assert step["choices"][1]["note"] == f"{bad} was found bad on Blue estate."
+    job.choose(0)
+    job.guided()
+    job.test()
+    assert job.step()["id"] == "walk"
+
+
+def test_what_was_found_bad_is_not_offered_for_another_place(job):
+    followed(job)
+    job.new_unit(INNER)
+    job.guided()
+    job.test()
+    job.fact("unit_pulled", unit=home(INNER), position=OUTER, how="tapped")
+    job.fact("unit_moved", unit=home(INNER), place="scrapped", how="tapped", note="")
+    assert (job.step()["id"], job.step()["title"]) == ("fill", "Right outer is empty")
+    assert job.step()["choices"] == []
+
+
 def test_an_empty_position_can_be_filled_with_a_new_sensor(job):
     job.start_exchange()
     job.scan_wanted()

@@ -1,5 +1,6 @@
 """The guided exchange: label after label, all locks in one go, and what hangs pushed home at the end."""
 
+from ..evidence import unit_history
 from ..facts.draft import draft
 from ..messages import all_of
 from ..messages import message
@@ -77,12 +78,17 @@ _PROGRESS = {"exchange": "guide-progress-exchange", "replace": "guide-progress-r
 
 
 def left_over(job: Job) -> list:
-    """Return the units in hand whose own position is empty while no move is under way."""
+    """Return the units in hand whose own position is empty while no move is under way.
+
+    One that was found bad is not among them: what comes there instead of it is asked.
+    """
     holds = job.holds
     left = []
     for unit in job.in_hand():
         position = job.unit(unit).pulled_from
-        if position and not job.unit(unit).is_disputed() and not holds.get(position):
+        if not position or job.unit(unit).is_disputed() or holds.get(position):
+            continue
+        if not unit_history.condemned(job.state, unit):
             left.append(unit)
     return left
 

@@ -107,6 +107,7 @@ def fill(job: Job, position: str) -> dict:
     made["id"] = "fill"
     made["title"] = message("guide-fill-title", position=words.position_name(job, position))
     made["text"] = message("guide-fill-text", sort=job.sort.identity)
+    made["choices"] = made["choices"] + own_in_hand(job, position)
     made["also"] = [
         action(
             message("guide-fill-leave"),
@@ -114,6 +115,35 @@ def fill(job: Job, position: str) -> dict:
         )
     ]
     return made
+
+
+def own_in_hand(job: Job, position: str) -> list[dict]:
+    """Return the vehicle's own units in hand that may take an empty position, as `_spares` does good ones.
+
+    One that faulted in its last test is no spare, but where an exchange was stopped half-way it is the one
+    that was on its way there. One that was found bad may only go back where it came out.
+    """
+    home, part = job.vehicle["home"], part_at(job, position)
+    found = []
+    for identity in job.in_hand() if not job.fitted_at(position) else []:
+        unit = job.unit(identity)
+        other_part = part and unit.part and unit.part != part
+        if identity not in home.values() or not unit.is_labelled() or unit.mixup() or other_part:
+            continue
+        bad = unit_history.condemned(job.state, identity)
+        if unit.pulled_from != position if bad else not spare.faulted_last(job.state, identity):
+            continue
+        where = words.position_name(job, position)
+        said = message("guide-exchange-in-hand", unit=words.unit_name(unit), position=where)
+        begun = draft("move_started", move="exchange", fitted={position: identity}, position="", reason="")
+        found.append(
+            {
+                "words": message("guide-move-exchange", moves=said),
+                "note": spare.unfit(job, position, identity),
+                "events": [begun],
+            }
+        )
+    return found
 
 
 def shared_suspects(job: Job, result: dict, repeated: bool = False) -> list:

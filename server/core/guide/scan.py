@@ -11,6 +11,7 @@ from ..state.unit import Unit
 from ..words import words
 from . import spare
 from . import stops
+from .fixing import own_in_hand
 from .fixing import start_replacing
 
 
@@ -158,7 +159,8 @@ def _at_where_to(job: Job, expects, read, how) -> dict:
 def _at_new(job: Job, expects, read, how) -> dict:
     """A new unit wants a label that no unit has; that of a good one in stock brings that one in."""
     if read["unit"] and expects.get("position"):
-        unfit = spare.unfit(job, expects["position"], read["unit"])
+        begun = _begun_in_hand(job, expects["position"], read["unit"])
+        unfit = None if begun else spare.unfit(job, expects["position"], read["unit"])
         if unfit:
             return stops.stop(
                 read,
@@ -167,7 +169,7 @@ def _at_new(job: Job, expects, read, how) -> dict:
                 message("guide-spare-not-more"),
                 [],
             )
-        read["events"] = [start_replacing(expects["position"], read["unit"])]
+        read["events"] = begun or [start_replacing(expects["position"], read["unit"])]
         read["sentence"] = message(
             "guide-spare-takes", code=read["shown"], position=words.position_name(job, expects["position"])
         )
@@ -176,6 +178,12 @@ def _at_new(job: Job, expects, read, how) -> dict:
         return _on_another(job, read, _ON_ANOTHER, message("guide-scan-take-fresh"), [])
     read["sentence"] = message("guide-scan-fresh", code=read["shown"])
     return read
+
+
+def _begun_in_hand(job: Job, position: str, unit: str) -> list:
+    """Return the facts by which one in hand takes an empty position, [] where it may not."""
+    offered = [each for choice in own_in_hand(job, position) for each in choice["events"]]
+    return [each for each in offered if each["data"]["fitted"][position] == unit]
 
 
 _ON_ANOTHER = "guide-scan-on-another"

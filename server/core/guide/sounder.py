@@ -32,11 +32,14 @@ def unproven(job: Job) -> dict | None:
         return testing.test_step(job, job.sort.says("guide-test-again"))
     told = {entry["check"]: entry["found"] for entry in done if entry["found"] != "mended"}
     order = _order(job, table)
+    # What was just put right is asked about last: it was not all that is wrong.
+    mended = [entry["check"] for entry in done if entry["found"] == "mended"]
     left = [check for check in order if check not in told]
+    left = [check for check in left if check not in mended] + [check for check in left if check in mended]
     if not left:
         untold = [check for check in order if told[check] == "unclear"]
         return _untold(job, table, untold) if untold else _rest(job, table, unheard)
-    return _check(job, table, left[0], len(order) - len(left) + 1, len(order))
+    return _check(job, table, left[0], len(done) + 1, len(done) + len(left))
 
 
 def _unheard(job: Job) -> int:

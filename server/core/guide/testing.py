@@ -105,11 +105,13 @@ def _answers(job: Job) -> list[dict]:
         unit = before["fitted"].get(place)
         if unit in sits:
             went.append(sits[unit])
+    moved = [place for place in went if before["fitted"].get(place) != holds[place]]
     went = _in_order(job, went)
     stayed = _in_order(job, [place for place in before["faulted"] if holds.get(place)])
     answers = []
     if went and went != stayed:
-        answers.append(_answer(job, "went", went))
+        # A suspect may lie in the hand; what faulted where it still sits went nowhere.
+        answers.append(_answer(job, "went" if moved else "still", went))
     if stayed:
         answers.append(_answer(job, "stayed" if went != stayed else "still", stayed))
     gone = _answer(job, "gone", [])

@@ -70,7 +70,7 @@ reasons-why-listen = Nothing is taken apart to hear whether { $about } works.
 # $about: right outer
 reasons-why-verdict-replace = Replace { $about }, then prove it with a clean test.
 # $about: right outer
-reasons-why-verdict-spare = It is { $about }: your spare takes its place.
+reasons-why-verdict-spare = It is { $about }: the one at hand takes its place.
 # $about: right outer
 # $check: check its aim
 reasons-why-verdict-clean = It is { $about }: clean it, { $check }, then prove it.
