@@ -91,8 +91,8 @@ command_line = language_option(
 def main(argv: Sequence[str] | None = None) -> int:
     """Runs one command and returns its exit code.
 
-    0 done, 1 done and something is not as it should be, 2 refused with a line that says why. A line that is
-    no command ends the program with 2.
+    0 done, 1 done and something is not as it should be, 2 refused with a line that says why, 130 stopped by
+    Ctrl-C before it was done, as a shell tells of SIGINT. A line that is no command ends the program with 2.
     """
     arguments = list(sys.argv[1:] if argv is None else argv)
     speak(nearest(next(filter(None, map(os.environ.get, _LANGUAGE_VARIABLES)), None)) or FIRST)
@@ -105,16 +105,18 @@ def main(argv: Sequence[str] | None = None) -> int:
         print(_misuse(error), file=sys.stderr)
         sys.exit(2)
     except REFUSALS as error:
-        print(f"swaptrail: {_said(error)}", file=sys.stderr)
+        print(f"swaptrail: {_on_one_line(_said(error))}", file=sys.stderr)
         return 2
     except (OSError, sqlite3.Error) as error:
         from server.storage.trouble import storage_words  # here: the folder's other modules are many
 
-        print(f"swaptrail: {storage_words(error)}", file=sys.stderr)
+        print(f"swaptrail: {_on_one_line(storage_words(error))}", file=sys.stderr)
         return 2
     except KeyboardInterrupt:
-        print()
-        return 0
+        print(
+            f"\nswaptrail: {say('commands-stopped')}", file=sys.stderr
+        )  # behind the ^C that a terminal shows
+        return 130
 
 
 def _said(error: Exception) -> str:
@@ -124,11 +126,16 @@ def _said(error: Exception) -> str:
 
 def _misuse(error: click.UsageError) -> str:
     """Returns one line: what is wrong in what was typed, and how the command is used."""
-    said = " ".join(_wrong(error).split())
+    said = _on_one_line(_wrong(error))
     if not error.ctx:
         return f"swaptrail: {said}"
     words = " ".join(error.ctx.command.collect_usage_pieces(error.ctx))
     return f"swaptrail: {say('commands-misuse', wrong=said, usage=f'{error.ctx.command_path} {words}')}"
+
+
+def _on_one_line(said: str) -> str:
+    """Returns a refusal without line ends: what was typed, a name of a file, may hold some."""
+    return " ".join(said.split())
 
 
 def _wrong(error: click.UsageError) -> str:
@@ -137,12 +144,19 @@ def _wrong(error: click.UsageError) -> str:
         return say("commands-no-such-option", name=error.option_name)
     if isinstance(error, click.exceptions.NoSuchCommand):
         return say("commands-no-such-command", name=error.command_name)
+    if isinstance(error, click.BadOptionUsage) and error.ctx:
+        flag = any(error.option_name in one.opts for one in error.ctx.command.params if _is_flag(one))
+        return say("commands-no-value" if flag else "commands-wants-value", name=error.option_name)
     if isinstance(error, click.MissingParameter):
         return say("commands-missing", name=error.param.get_error_hint(error.ctx) if error.param else "")
     if isinstance(error, click.BadParameter) and error.param:
         hint = error.param.get_error_hint(error.ctx) if error.ctx else error.param.human_readable_name
         return say("commands-bad-value", name=hint, why=error.message)
     return error.format_message()
+
+
+def _is_flag(option: click.Parameter) -> bool:
+    return isinstance(option, click.Option) and option.is_flag
 
 
 if __name__ == "__main__":

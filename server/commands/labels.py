@@ -11,6 +11,7 @@ import click
 from sqlite_utils import Database
 
 from server.clock import now_ms
+from server.commands.options import WHOLE_NUMBER
 from server.commands.options import DataCommand
 from server.commands.options import data_option
 from server.commands.options import option
@@ -64,9 +65,9 @@ _HEADS = {
 
 @click.command("labels", cls=DataCommand, help="commands-labels-help")
 @data_option
-@option("--count", "commands-labels-count", type=int, metavar="N")
+@option("--count", "commands-labels-count", type=WHOLE_NUMBER, metavar="N")
 @option("--list", "commands-labels-list", is_flag=True)
-@option("--again", "commands-labels-again", type=int, metavar="BATCH")
+@option("--again", "commands-labels-again", type=WHOLE_NUMBER, metavar="BATCH")
 @option("--void", "commands-labels-void", metavar="CODE|BATCH")
 @option("--out", "commands-labels-out", type=Path, metavar="FILE")
 @option("--reason", "commands-labels-reason", default="", metavar="TEXT")

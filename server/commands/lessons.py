@@ -14,6 +14,7 @@ from sqlite_utils import Database
 from server.clock import now_ms
 from server.commands import lessons_yards as yards
 from server.commands.options import DataCommand
+from server.commands.options import OneOf
 from server.commands.options import data_option
 from server.commands.options import option
 from server.core.errors import BadInput
@@ -44,7 +45,7 @@ _FIGURES = ("json", "csv")  # over the jobs of a span; what passes between yards
 @option("--weigh-in", "commands-lessons-weigh-in", metavar="FILE")
 @option("--weight", "commands-lessons-weight", metavar="WEIGHT")
 @option("--whose", "commands-lessons-whose", metavar="NAME")
-@option("--compared", "commands-lessons-compared", type=click.Choice(yards.HOWS))
+@option("--compared", "commands-lessons-compared", type=OneOf(yards.HOWS))
 @option("--yards", "commands-lessons-yards", is_flag=True)
 @option("--take-out", "commands-lessons-take-out", metavar="YARD")
 @data_option

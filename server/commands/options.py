@@ -1,12 +1,16 @@
-"""What several commands have in common: words by language, --data, --port, sections of the help."""
+"""What several commands have in common: words by language, --data, --port, what is typed, the help."""
 
+import re
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import click
 
 from server.core.errors import BadInput
+from server.core.errors import shorten
 from server.core.messages import any_of
+from server.core.messages import message
 from server.refusals import CommandRefused
 from server.words.files import languages
 from server.words.spoken import say
@@ -17,8 +21,63 @@ REFUSALS = (BadInput, CommandRefused)
 CONTEXT: dict[str, Any] = {"help_option_names": ["-h", "--help"], "max_content_width": 100}
 
 
+def _misfit(found: str, wanted: dict) -> str:
+    """Returns what was found where something else is wanted; bytes that are no text are spelt out."""
+    readable = found.encode("utf-8", "backslashreplace").decode("utf-8")
+    return say("commands-found", found=shorten(readable), wanted=wanted)
+
+
+class WholeNumber(click.ParamType):
+    """A whole number of figures that every table has room for."""
+
+    name = "number"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> int:
+        """Returns the number that was typed."""
+        if not re.fullmatch(r"[+-]?\d{1,18}", str(value).strip()):
+            self.fail(_misfit(str(value), message("commands-whole-number")), param, ctx)
+        return int(value)
+
+
+class Text(click.ParamType):
+    """Text that can be kept and shown: a command line may hold bytes that are no letters."""
+
+    name = "text"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """Returns the text that was typed."""
+        try:
+            str(value).encode("utf-8")
+        except UnicodeEncodeError:
+            self.fail(_misfit(str(value), message("case-utf-8")), param, ctx)
+        return str(value)
+
+
+class OneOf(click.Choice[str]):
+    """One of a few words."""
+
+    def __init__(self, choices: Sequence[str]):
+        """Takes the words that there are."""
+        super().__init__(choices)
+
+    def get_invalid_choice_message(self, value: Any, ctx: click.Context | None) -> str:
+        """Returns what is wrong with another word."""
+        return _misfit(str(value), any_of(list(self.choices)))
+
+
+WHOLE_NUMBER, TEXT = WholeNumber(), Text()
+
+
 class WordedHelp(click.Command):
     """What has its help in the language in use; its `help` is the id of a message."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Reads what was typed; a misuse knows where, so that the way to use it can stand beside it."""
+        try:
+            return super().parse_args(ctx, args)
+        except click.BadOptionUsage as error:
+            error.ctx = error.ctx or ctx
+            raise
 
     def get_help_option_names(self, ctx: click.Context) -> list[str]:
         """Returns how the help is asked for, also where the command is used by itself."""
@@ -45,6 +104,14 @@ class WordedHelp(click.Command):
 
 class WordedCommand(WordedHelp):
     """A command whose options stand in the help under their section."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Reads what was typed; what is left over is refused in our words."""
+        ctx.allow_extra_args = True
+        left = super().parse_args(ctx, args)
+        if left:
+            raise click.UsageError(say("commands-left-over", given=" ".join(left)), ctx)
+        return left
 
     def format_options(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """Writes the options into the help, those of a section under its name."""
@@ -89,6 +156,8 @@ class WordedOption(click.Option):
 
 def option(name: str, words: str, **kwargs: Any) -> Any:
     """Returns a decorator that gives a command an option; `words` is its help's id, `about` its arguments."""
+    if "type" not in kwargs and "is_flag" not in kwargs:
+        kwargs["type"] = TEXT
     return click.option(name, cls=WordedOption, words=words, **kwargs)
 
 
@@ -123,4 +192,4 @@ data_option = option(
 
 def port_option(default: int) -> Any:
     """Returns the option --port; `default` is what the help names."""
-    return option("--port", "commands-port", about={"port": str(default)}, type=int, metavar="N")
+    return option("--port", "commands-port", about={"port": str(default)}, type=WHOLE_NUMBER, metavar="N")

@@ -6,6 +6,7 @@ what is wanted, so that a script can rely on it.
 
 import json
 import sys
+from contextlib import nullcontext
 
 import click
 
@@ -43,9 +44,9 @@ def run(path: str) -> int:
 
 
 def read_case(path: str):
-    """Return the JSON value in the file; a file that is no plain JSON is bad input."""
+    """Return the JSON value in the file, in standard input at `-`; what is no plain JSON is bad input."""
     try:
-        with open(path, "rb") as file:
+        with nullcontext(sys.stdin.buffer) if path == "-" else open(path, "rb") as file:
             content = file.read(_LARGEST_FILE + 1)
     except FileNotFoundError:
         raise BadInput(path, message("case-file-none"), message("case-file")) from None

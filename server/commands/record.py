@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from server.clock import now_ms
+from server.commands.options import TEXT
 from server.commands.options import DataCommand
 from server.commands.options import data_option
 from server.commands.options import option
@@ -23,7 +24,7 @@ _ENDING = ".zip"
 
 
 @click.command("record", cls=DataCommand, help="commands-record-help")
-@click.argument("name", metavar="UNIT-OR-JOB")
+@click.argument("name", type=TEXT, metavar="UNIT-OR-JOB")
 @option("--out", "commands-record-out", type=Path, required=True, metavar="FILE")
 @data_option
 def command(name: str, out: Path, data: Path) -> None:

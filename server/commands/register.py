@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from server.commands.options import TEXT
+from server.commands.options import OneOf
 from server.commands.options import WordedCommand
 from server.core.messages import message
 from server.refusals import CommandRefused
@@ -24,8 +26,8 @@ _NOBODYS_KEY = "serial"
 
 
 @click.command("register", cls=WordedCommand, help="commands-register-help")
-@click.argument("what", type=click.Choice((_INIT, _CHECK)), metavar=f"{_INIT}|{_CHECK}")
-@click.argument("url", metavar="URL")
+@click.argument("what", type=OneOf((_INIT, _CHECK)), metavar=f"{_INIT}|{_CHECK}")
+@click.argument("url", type=TEXT, metavar="URL")
 def command(what: str, url: str) -> int:
     """Makes or looks at a register; 0 it is as it should be, 1 it has no tables or others."""
     address = checked(url)

@@ -6,7 +6,9 @@ from typing import NamedTuple
 
 import click
 
+from server.commands.options import WHOLE_NUMBER
 from server.commands.options import DataCommand
+from server.commands.options import OneOf
 from server.commands.options import data_option
 from server.commands.options import option
 from server.commands.options import port_option
@@ -58,18 +60,22 @@ _LAN, _OWN_NAME = "commands-serve-in-lan", "commands-serve-own-name"
     "commands-serve-pair",
     is_flag=False,
     flag_value=BENCH,
-    type=click.Choice(ROLES),
+    type=OneOf(ROLES),
     metavar="[ROLE]",
 )
 @option(
-    "--return-days", "commands-serve-return-days", about={"days": RETURN_WINDOW.first}, type=int, metavar="N"
+    "--return-days",
+    "commands-serve-return-days",
+    about={"days": RETURN_WINDOW.first},
+    type=WHOLE_NUMBER,
+    metavar="N",
 )
-@option("--warranty-days", "commands-serve-warranty-days", type=int, metavar="N")
+@option("--warranty-days", "commands-serve-warranty-days", type=WHOLE_NUMBER, metavar="N")
 @option("--register", "commands-serve-register", metavar="URL")
 @option("--printer", "commands-serve-printer", metavar="LANGUAGE:PLACE")
 @option("--lan", "commands-serve-lan", section=_LAN, is_flag=True)
 @option("--name", "commands-serve-name", section=_LAN, metavar="NAME")
-@option("--trust-port", "commands-serve-trust-port", section=_LAN, type=int, metavar="N")
+@option("--trust-port", "commands-serve-trust-port", section=_LAN, type=WHOLE_NUMBER, metavar="N")
 @option("--interface", "commands-serve-interface", section=_LAN, metavar="I")
 @option("--cert", "commands-serve-cert", section=_OWN_NAME, type=Path, metavar="F")
 @option("--key", "commands-serve-key", section=_OWN_NAME, type=Path, metavar="F")

@@ -15,7 +15,9 @@ from server.storage.parts import take_away_left
 
 
 def refuse_unless_new(out: Path) -> None:
-    """Refuses to write over a file, or into a folder that is not there."""
+    """Refuses to write over a file, into a folder that is not there, or a file of the name `-`."""
+    if str(out) == "-":  # by custom the standard output; a file is written whole or not at all
+        raise CommandRefused(message("keeping-no-stream"))
     if out.exists() or out.is_symlink():  # one that leads nowhere is somebody's too
         raise CommandRefused(message("keeping-exists", file=str(out)))
     if not out.parent.is_dir():

@@ -27,6 +27,8 @@ _LAST = ("plain.html", "manifest.webmanifest", "index.html", "sw.js", MARK)
 
 def put(files: Mapping[str, bytes], build: str, folder: Path) -> bool:
     """Writes a site; returns whether it took the place of an older one."""
+    if str(folder) == "-":  # by custom the standard output, which is no folder
+        raise CommandRefused(message("serving-site-no-folder", folder=str(folder)))
     folder = folder.absolute()  # "." has no name of its own
     earlier = _earlier(folder)
     if earlier is None and not folder.exists():

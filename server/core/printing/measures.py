@@ -12,7 +12,7 @@ def pair(name: str, text: str, example: str) -> tuple:
 
 def parsed_pair(name: str, text: str, wanted: dict) -> tuple:
     """Return two figures in hundredths; BadInput says what is `wanted`."""
-    sides = text.replace(",", ".").replace("×", "x").split("x")
+    sides = text.lower().replace(",", ".").replace("×", "x").split("x")
     found = [_hundredths(side.strip()) for side in sides]
     if len(found) != 2 or None in found:
         raise BadInput(name, text, wanted)

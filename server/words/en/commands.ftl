@@ -27,8 +27,19 @@ commands-no-such-command = No such command '{ $name }'.
 # $name: --out
 commands-missing = { $name } is missing.
 # $name: --port
-# $why: 'x' is not a valid integer.
+# $why: found "x", wanted a whole number
 commands-bad-value = { $name }: { $why }
+# $found: "x"
+# $wanted: a whole number
+commands-found = found { $found }, wanted { $wanted }
+commands-whole-number = a whole number of at most 18 figures
+# $name: --port
+commands-wants-value = { $name } wants a value behind it.
+# $name: --lan
+commands-no-value = { $name } takes no value.
+# $given: one.zip
+commands-left-over = { $given } is too much.
+commands-stopped = Stopped before it was done.
 
 ## What each command does, in a line.
 

@@ -104,6 +104,7 @@ keeping-backup-made = { $file }: { $entries ->
 keeping-backup-without = The photo { $photo } is damaged or missing in { $folder } and is not in the backup.
 # $file: yard.zip
 keeping-exists = { $file } exists, and nothing is overwritten. Give another name.
+keeping-no-stream = The file - has no name. What is written is a whole new file: give it one.
 # $file: safe/yard.zip
 # $folder: safe
 keeping-no-folder = { $file }: the folder { $folder } does not exist. Make it first.

@@ -19,6 +19,12 @@ commands-no-such-option = No existe la opción '{ $name }'.
 commands-no-such-command = No existe la orden '{ $name }'.
 commands-missing = Falta { $name }.
 commands-bad-value = { $name }: { $why }
+commands-found = hay { $found }, se espera { $wanted }
+commands-whole-number = un número entero de 18 cifras como máximo
+commands-wants-value = { $name } necesita un valor detrás.
+commands-no-value = { $name } no lleva valor.
+commands-left-over = Sobra { $given }.
+commands-stopped = Detenido antes de terminar.
 
 ## Qué hace cada orden, en una línea.
 

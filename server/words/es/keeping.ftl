@@ -58,6 +58,7 @@ keeping-backup-made = { $file }: { $entries ->
 }. Guárdalo como una llave: también contiene las claves.
 keeping-backup-without = La foto { $photo } está dañada o falta en { $folder } y no está en la copia de seguridad.
 keeping-exists = { $file } ya existe, y no se sobrescribe nada. Da otro nombre.
+keeping-no-stream = El fichero - no tiene nombre. Lo que se escribe es un fichero nuevo y entero: dale uno.
 keeping-no-folder = { $file }: la carpeta { $folder } no existe. Créala primero.
 keeping-not-empty = { $folder } no está vacía, y no se sobrescribe nada. Indica una carpeta nueva.
 keeping-no-backup = { $file } es { $sort }, no una copia de seguridad. Indica un fichero creado con `backup`.

@@ -1,6 +1,7 @@
 """The command line: what each command does, and how it says no."""
 
 import contextlib
+import io
 import json
 import os
 import re
@@ -338,8 +339,14 @@ def test_a_command_that_is_none_is_refused(arguments, capsys):
     [
         (["fly"], ["fly"]),
         (["serve", "--nonsense"], ["--nonsense"]),
-        (["serve", "--port", "x"], ["--port", "'x'", "integer"]),
-        (["serve", "--pair", "boss"], ["--pair", "'boss'", "'bench', 'counter'"]),
+        (["serve", "--port", "x"], ["--port", 'found "x"', "a whole number"]),
+        (["serve", "--pair", "boss"], ["--pair", 'found "boss"', "bench or counter"]),
+        (["serve", "--port"], ["--port wants a value"]),
+        (["serve", "--lan=yes"], ["--lan takes no value"]),
+        (["labels", "--again", "9223372036854775808", "--out", "x.pdf"], ["--again", "9223372036854775808"]),
+        (["record", "E6D\udcff", "--out", "x.zip"], ["UNIT-OR-JOB", "UTF-8"]),
+        (["labels", "--void", "3", "--reason", "\udcff"], ["--reason", "UTF-8"]),
+        (["register", "init", "postgresql://\udcff"], ["URL", "UTF-8"]),
         (["labels"], ["--count, --list, --again or --void"]),
         (["labels", "--count", "3", "--list"], ["--list", "--count"]),
         (["site"], ["--out"]),
@@ -359,6 +366,56 @@ def test_what_is_typed_wrong_is_named_in_one_line(arguments, words, tmp_path, mo
     assert printed.err.startswith("swaptrail: ")
     assert [word for word in words if word not in printed.err] == []
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [["--port", "x"], ["--pair", "boss"], ["--port"], ["--lan=yes"], ["left", "over"]],
+)
+def test_what_is_typed_wrong_is_told_in_the_language_asked_for(arguments, capsys):
+    with pytest.raises(SystemExit):
+        main(["--language", "es", "serve", *arguments])
+
+    printed = capsys.readouterr().err
+    assert re.search("se espera|necesita un valor|no lleva valor|Sobra left over", printed)
+    assert "(uso: swaptrail serve " in printed
+
+
+def test_a_refusal_is_one_line_whatever_was_typed(tmp_path, capsys):
+    assert main(["verify", str(tmp_path / "two\nlines")]) == 2
+
+    assert capsys.readouterr().err.count("\n") == 1
+
+
+def test_a_command_that_is_stopped_is_not_told_as_done(monkeypatch, tmp_path, capsys):
+    """A shell goes on behind && after 0 alone: a backup that was stopped would be taken for one."""
+
+    def stopped(*_):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("server.keeping.backup.run", stopped)
+
+    assert main(["backup", str(tmp_path / "yard.zip"), "--data", str(tmp_path / "data")]) == 130
+
+    assert "Stopped before it was done" in capsys.readouterr().err
+
+
+def test_a_dash_is_no_file_to_write(app, folder, monkeypatch, tmp_path, capsys):
+    monkeypatch.chdir(tmp_path)
+    before = set(tmp_path.iterdir())
+    for arguments in (["backup", "-"], ["record", "j0", "--out", "-"], ["make-room", "--out", "-"]):
+        assert main([*arguments, "--data", str(folder.root)]) == 2
+        assert "give it one" in capsys.readouterr().err
+    assert main(["site", "--out", "-"]) == 2
+    assert set(tmp_path.iterdir()) == before
+
+
+def test_reason_reads_a_case_from_standard_input(monkeypatch, capsys):
+    monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(json.dumps(CASE).encode())))
+
+    assert main(["reason", "-"]) == 0
+
+    assert json.loads(capsys.readouterr().out)["causes"]
 
 
 @pytest.mark.parametrize("flag", ["--help", "-h"])

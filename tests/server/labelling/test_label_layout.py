@@ -69,6 +69,7 @@ def test_the_specimen_code_is_never_issued():
         ({"paper": "letter"}, (2550, 3300), (7, 7)),
         ({"paper": "letter", "dpi": "203"}, (1726, 2233), (7, 7)),
         ({"grid": "3x8"}, (2480, 3508), (3, 8)),
+        ({"grid": "3X8"}, (2480, 3508), (3, 8)),  # on a phone, a keyboard begins with a capital
         ({"label": "38.1x21.2", "grid": "5x13", "gap": "2.5x0", "precut": "yes"}, (2480, 3508), (5, 13)),
         ({"label": "63,5x38,1", "gap": "2.5x0", "precut": "yes"}, (2480, 3508), (3, 7)),
         ({"roll": "30x20"}, (240, 160), (1, 1)),
