@@ -217,3 +217,27 @@ def test_repeats_at_once_do_not_make_enough_where_nothing_showed(core):
     for _ in range(4):
         job.test(provoked="heat")
     assert job.step()["id"] == "nothing.enough"
+
+
+def test_many_repeats_at_once_lead_to_the_close_too_and_say_that_they_prove_little(core):
+    job = Driver(core).begin()
+    job.fact("comes_and_goes_set", value=True)
+    job.test()
+    for _ in range(9):
+        job.test(provoked="at_once")
+    step = job.step()
+    assert (step["id"], step["title"]) == ("nothing.enough", "No fault in 10 tests")
+    assert step["text"].startswith("Straight after each other they prove little.")
+    job.tap()
+    assert job.view()["closed"]
+
+
+def test_a_test_that_would_be_one_straight_after_another_asks_to_bring_the_fault_out(core):
+    job = mended(core, came_and_went=True)
+    first = job.step()["text"]
+    job.test()
+    job.fact("move_started", move="retest", fitted={}, position="", reason="")
+    again = job.step()["text"]
+    assert (first, again) == (
+        "Start it and listen.", "Move the wires by hand, spray water, warm it up, and test again."
+    )  # fmt: skip

@@ -39,6 +39,19 @@ def test_of_the_shared_causes_one_that_was_not_repaired_yet_comes_first(core):
     assert job.step()["choices"][0]["events"][0]["data"]["cause"] != first
 
 
+def test_a_control_unit_that_was_repaired_is_tested_once_more_not_asked_for_again(core):
+    job = Driver(core).begin(layout="both-12")
+    job.test(*[each["id"] for each in job.view()["board"]["positions"]])
+    assert job.step()["id"] == "wiring.shared"
+    job.tap()
+    job.test()
+    # Twelve suspects are left, so that one clean test is not enough; no hand comes to any for another.
+    assert job.step()["title"] == "Run the self-test again"
+    job.tap()
+    job.test()
+    assert job.step()["id"] == "walk"
+
+
 @pytest.mark.parametrize(("tests", "step"), [(4, "test.again"), (5, "nothing.enough")])
 def test_enough_clean_tests_of_a_fault_that_never_showed_lead_to_the_close(core, tests, step):
     job = Driver(core).begin()

@@ -32,15 +32,9 @@ def nothing_shown(job: Job, result: dict) -> tuple:
     close = action(
         message("guide-nothing-close"), draft("job_closed", note="no-fault-shown", knows=job.known_entries)
     )
-    clean = proof.fresh_in_a_row(job, result)
-    if job.comes_and_goes and clean >= proof.run_of(job):
-        return "test", step(
-            "nothing.enough",
-            message("guide-nothing-enough-title", count=clean),
-            message("guide-nothing-enough-text"),
-            action=close,
-            second=testing.again(job),
-        )
+    enough = _enough(job, result, close) if job.comes_and_goes else None
+    if enough:
+        return "test", enough
     if job.comes_and_goes:
         again = testing.test_step(job, message("guide-test-no-fault"))
         again["id"] = "test.again"
@@ -53,6 +47,26 @@ def nothing_shown(job: Job, result: dict) -> tuple:
         message("guide-nothing-text"),
         action=action(message("guide-nothing-comes-and-goes"), draft("comes_and_goes_set", value=True)),
         second=close,
+    )
+
+
+def _enough(job: Job, result: dict, close: dict) -> dict | None:
+    """Return the step after clean tests that are enough to stop, None while more are to be made.
+
+    Tests straight after each other prove little, but who made twice as many of them makes no other ones now.
+    """
+    clean, run = proof.fresh_in_a_row(job, result), proof.run_of(job)
+    text = "guide-nothing-enough-text"
+    if clean < run:
+        clean, text = proof.clean_in_a_row(job, result), "guide-nothing-at-once-text"
+        if clean < 2 * run:
+            return None
+    return step(
+        "nothing.enough",
+        message("guide-nothing-enough-title", count=clean),
+        message(text),
+        action=close,
+        second=testing.again(job),
     )
 
 

@@ -194,10 +194,11 @@ def _after_test(job: Job, result, moves) -> tuple:
         made = fixing.fix_step(job, likeliest, moves)
         made["second"] = made["second"] or (action(message("guide-moves-other")) if len(moves) > 1 else None)
         return "prove", made
-    pictures = opening.photo_step(job, moves)
+    counting = moves and moves[0]["move"] == "retest" and _clean_in_a_row(job, result)
+    # No hand comes to a position for one more clean test.
+    pictures = None if counting else opening.photo_step(job, moves)
     if pictures:
         return "label", pictures
-    counting = moves and moves[0]["move"] == "retest" and _clean_in_a_row(job, result)
     return "prove" if counting else "swap", moving.choose(job, moves)
 
 

@@ -42,8 +42,11 @@ def test_step(job: Job, title: dict) -> dict:
         text = job.sort.says("guide-test-unplugged", position=words.position_name(job, unplugged[0]))
     empty = [position["id"] for position in job.positions if not holds.get(position["id"])]
     choices = [] if unplugged or empty else _answers(job)
+    provoking = _provoking(job)
     if choices:
         text = asks.start_again
+    elif provoking and provoking["chosen"] == AT_ONCE:
+        text = asks.provoke  # else it would be one more test straight after another, which proves little
     return step(
         "test",
         title,
@@ -54,7 +57,7 @@ def test_step(job: Job, title: dict) -> dict:
             "unplugged": unplugged,
             "empty": empty,
             "number": len(job.tests) + 1,
-            "provoking": _provoking(job),
+            "provoking": provoking,
             "codes": job.sort.codes,
             "asks": {
                 "question": asks.question,

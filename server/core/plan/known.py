@@ -33,9 +33,12 @@ class KnownCauses:
         return [cause for cause in self.belief.suspects if live[cause] and names[cause] in known]
 
     def shared(self) -> list:
-        """Return the shared causes that are likely, when they alone are the best explanation."""
-        hypotheses = self.hypotheses
-        shared = [n for n, c in enumerate(self.belief.suspects) if self._is_shared(c)]
+        """Return the shared causes that are likely, when they alone are the best explanation.
+
+        One that was repaired is none: what came after it is a cause of its own.
+        """
+        hypotheses, live = self.hypotheses, self.model.live()
+        shared = [n for n, c in enumerate(self.belief.suspects) if self._is_shared(c) and live[c]]
         mask = 0
         for n in shared:
             mask |= 1 << n

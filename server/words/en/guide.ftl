@@ -71,6 +71,7 @@ guide-nothing-close = Close without a finding
 # $count (count): 5
 guide-nothing-enough-title = No fault in { $count } tests
 guide-nothing-enough-text = It would have shown by now. Close, or test again after a drive, in rain or in heat.
+guide-nothing-at-once-text = Straight after each other they prove little. Close, or test again after a drive, in rain or in heat.
 
 ## The moves.
 

@@ -52,6 +52,7 @@ guide-nothing-comes-and-goes = Va y viene
 guide-nothing-close = Cerrar sin hallazgo
 guide-nothing-enough-title = Ningún fallo en { $count } pruebas
 guide-nothing-enough-text = Ya habría salido. Cierra, o prueba otra vez tras conducir, con lluvia o con calor.
+guide-nothing-at-once-text = Una tras otra prueban poco. Cierra, o prueba otra vez tras conducir, con lluvia o con calor.
 
 guide-thinking = Buscando el siguiente movimiento
 guide-moves-other = Otros movimientos
