@@ -72,4 +72,4 @@ def _hold_whole(text: str, asked: dict) -> None:
         asked["text"] = canon.whole(asked["text"])
     where = canon.half_at(asked, "")
     if where:
-        raise BadInput(where, message("refusals-found-half-pair"), message("refusals-whole-characters"))
+        raise BadInput(where, (message("refusals-found-half-pair"),), message("refusals-whole-characters"))

@@ -91,7 +91,7 @@ def void(db: Database, batch: int, codes: list[str], reason: str, now: int) -> l
                     code=labels.shown(code),
                     state=known.get(code, "elsewhere").replace(" ", "-"),
                 )
-                raise BadInput("code", use, message("server-label-free"))
+                raise BadInput("code", (use,), message("server-label-free"))
         gone = codes or [code for code, state in known.items() if state == FREE]
         first = _last_void(db) + 1
         db.conn.executemany(

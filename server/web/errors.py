@@ -34,7 +34,7 @@ class Refusal(Exception):
         self.field = field
         self.found = found
         self.wanted = wanted
-        self.message = told or BadInput(field, found, wanted).message()
+        self.message = told or BadInput(field, (found,), wanted).message()
         super().__init__(field)
 
     def __str__(self) -> str:

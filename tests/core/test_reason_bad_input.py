@@ -82,6 +82,9 @@ BAD = {
     "nothing but false alarms": (["rates", "false_alarm"], 1, "rates.false_alarm"),
     "a certain confidence": (["confidence"], 1, "confidence"),
     "a confidence in words": (["confidence"], "high", "confidence"),
+    "a unit in hand twice": (["now", "loose"], ["M", "M"], "now.loose[1]"),
+    "an object that looks like a message": (["positions"], {"msg": "reasons-then-gone"}, "positions"),
+    "a message that nobody wrote": (["units", 0, "prior"], {"msg": "x", "args": {}}, "units[0].prior"),
     "a case that is a list": ([], [], "case"),
 }
 
@@ -112,6 +115,24 @@ def test_names_the_field_what_was_found_and_what_is_wanted(core, name):
     assert caught.value.wanted
     assert str(caught.value).startswith(field + ": found ")
     assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("found", "said"),
+    [(1.5, "1.5"), (-0.25, "-0.25"), (2.0, "2.0"), (1000000.000001, "1000000.000001"), (1e30, None)],
+)
+def test_a_number_is_named_as_it_was_written(core, found, said):
+    with pytest.raises(CoreError) as caught:
+        core("reason", case=spoilt(["rates", "shows"], found))
+
+    assert caught.value.found == (said or "a number with decimals")
+
+
+def test_a_number_without_end_is_cut(core):
+    with pytest.raises(CoreError) as caught:
+        core("reason", case=spoilt(["confidence"], 10**300))
+
+    assert len(caught.value.found) == 60
 
 
 def test_the_case_that_is_spoilt_here_is_good(core):

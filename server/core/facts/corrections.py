@@ -44,13 +44,13 @@ class Entry(Field):
             raise BadInput(path + ".kind", value["kind"], message("refusals-kind-known"))
         fault = self.kinds[name].problem(value["data"])
         if fault:
-            raise BadInput(path + "." + fault.field, fault.found, fault.wanted)
+            raise BadInput(path + "." + fault.field, (fault.found,), fault.wanted)
 
     def bound(self, path, value):
         """Refuse what is out of bounds in the data of the entry."""
         fault = self.kinds[value["kind"]].out_of_bounds(value["data"])
         if fault:
-            raise BadInput(path + "." + fault.field, fault.found, fault.wanted)
+            raise BadInput(path + "." + fault.field, (fault.found,), fault.wanted)
 
     def fault(self, value) -> BadInput | None:
         """Return what is wrong with the form of a value, or None."""

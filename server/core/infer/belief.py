@@ -237,4 +237,4 @@ class Belief:
 
 
 def _impossible() -> BadInput:
-    return BadInput("tests", message("case-ruled-out"), message("case-possible"))
+    return BadInput("tests", (message("case-ruled-out"),), message("case-possible"))

@@ -140,6 +140,8 @@ def now(raw, names: Names) -> Now:
         unit = names.unit(name, here)
         if unit in taken:
             raise BadInput(here, name, message("case-unit-elsewhere", position=taken[unit]))
+        if unit in loose:
+            raise BadInput(here, name, message("case-unit-once"))
         loose.append(unit)
     return Now(
         moved,

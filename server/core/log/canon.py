@@ -178,7 +178,7 @@ def _refuse(value, where: str) -> None:
         for character in value:
             if 0xD800 <= ord(character) <= 0xDFFF:
                 half = message("refusals-found-half-pair")
-                raise BadInput(where, half, message("refusals-whole-characters"))
+                raise BadInput(where, (half,), message("refusals-whole-characters"))
     elif isinstance(value, int):
         if value > LARGEST_INTEGER or value < -LARGEST_INTEGER:
             raise BadInput(where, value, message("refusals-integer"))

@@ -24,7 +24,7 @@ def refuse_unreadable(layout: Layout, face: Face, forced: bool) -> None:
     if face.choice.dots < _READABLE_DOTS and not forced:
         found = message("printing-found-dots", dots=_dots(face.choice.dots), layout=layout.words)
         wanted = message("printing-wanted-dots", side=_side(layout, face, LEAST_DOTS))
-        raise BadInput("label", found, wanted)
+        raise BadInput("label", (found,), wanted)
 
 
 def plan(layout: Layout, face: Face, distance_cm: int) -> dict:

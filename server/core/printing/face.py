@@ -88,7 +88,7 @@ def face_of(layout: Layout, versions: dict, base: str, distance_cm: int) -> Face
         if best and best[0].dots >= LEAST_DOTS:
             break
     if best is None:
-        raise BadInput("label", layout.words, message("printing-wanted-room", address=base))
+        raise BadInput("label", (layout.words,), message("printing-wanted-room", address=base))
     return _placed(layout, edge, best[0], best[1])
 
 

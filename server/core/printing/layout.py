@@ -133,7 +133,7 @@ def _sheet(given: dict) -> Layout:
                 span=figure(begin[n] + spans[n]),
                 side=("wide", "high")[n],
             )
-            raise BadInput("grid", found, message("printing-wanted-span", most=figure(paper[n])))
+            raise BadInput("grid", (found,), message("printing-wanted-span", most=figure(paper[n])))
     told = message(
         "printing-layout-sheet", paper=name, columns=counts[0], rows=counts[1], size=size_words(size)
     )

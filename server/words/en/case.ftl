@@ -28,6 +28,7 @@ case-unit-id-taken = an id that no other unit has
 # $position: rear-left-outer
 case-unit-elsewhere = a unit not at { $position } too
 case-position = the id of one of the positions
+case-unit-once = each unit named once
 case-position-once = each position named once
 case-not-silent = a position that is not silent in this test
 case-fitted = a position that is fitted or unplugged in this test

@@ -19,6 +19,7 @@ case-some-position = al menos una posición
 case-unit-id-taken = un id que no tenga otra pieza
 case-unit-elsewhere = una pieza que no esté también en { $position }
 case-position = el id de una de las posiciones
+case-unit-once = cada pieza una sola vez
 case-position-once = cada posición una sola vez
 case-not-silent = una posición que no esté callada en esta prueba
 case-fitted = una posición montada o desenchufada en esta prueba
