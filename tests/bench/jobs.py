@@ -21,9 +21,10 @@ minutes (0.853 x). Of 1,000 jobs circuits three times as likely have 0.04 and 0.
 units a third as likely 0.07 and 0.08. Above 0.1 is one world: false alarms three times as likely (0.15 and
 0.17). There dirt that went with the exchange and a false alarm beside it look like a bad unit, 2 in 1,000,
 in six of ten jobs (0.12 in 100 alone), and all these jobs look alike, so that a test more comes before each
-purchase or before none. Before each it takes 0.14 to 0.01 and the minutes from 0.880 to 0.922 x (400 jobs a
-world, 4 positions), or 0.854 to about 0.89 in all, above the goal; to listen first, and to test again only
-where it ticks, takes 0.929. It would also be one more screen in the shortest job, which has its 18.
+purchase or before none. Before each it makes them 0.00 there and takes the minutes in all from 0.852 to
+0.903 x (400 jobs a board and world), above the goal; before two parts at once alone, 0.12 and 0.87 x. To
+listen first, and to test again only where it ticks, takes 0.929 there (4 positions). It would also be one
+more screen in the shortest job, which has its 18.
 
 With a spare at hand it takes 0.697 x the habit's minutes (0.710 of 160 jobs a board and world) and has 0.05
 comebacks. A unit that faults where the circuit is not cleared is tried elsewhere before a part is bought: of
