@@ -424,3 +424,17 @@ def test_a_fault_that_comes_and_goes_is_waited_for_where_it_would_be_proof(core)
     case = job([ONE, VANISHED], rates={"shows": 0.5})
 
     assert moves(core, case)[0]["move"] == "retest"
+
+
+def test_a_meter_that_read_bad_before_any_test_leads_on_with_spares_at_hand(core):
+    """Nothing was tested yet, so no unit is known to have come with the vehicle but those that sit there."""
+    case = {
+        "positions": [{"id": "p"}, {"id": "q"}],
+        "units": [{"id": "A"}, {"id": "B"}, {"id": "C"}],
+        "now": {"fitted": {"p": "A"}},
+        "meter": [{"position": "p", "reads": "bad"}],
+    }
+
+    moves = core("reason", case=case)["next"]
+    assert moves[0]["move"] == "retest"
+    assert "meter" in [move["move"] for move in moves]

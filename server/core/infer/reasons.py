@@ -128,14 +128,14 @@ def nothing_left(share: int) -> dict:
     return message("reasons-then-nothing-left", share=percent(share))
 
 
-def circuit_after(position, share: int) -> dict:
-    """Say what the checks of a circuit would leave of it as a suspect."""
-    if share * 20 < WHOLE:
+def circuit_after(position, share: int, stands: bool) -> dict:
+    """Say what the checks of a circuit would leave of it as a suspect; `stands`: it may be acted on then."""
+    if stands:
+        said = "reasons-then-circuit"
+    elif share * 20 < WHOLE:
         said = "reasons-then-circuit-out"
     elif share * 2 < WHOLE:
         said = "reasons-then-circuit-stays"
-    elif share * 20 < WHOLE * 19:
-        said = "reasons-then-circuit-likely"
     else:
-        said = "reasons-then-circuit"
+        said = "reasons-then-circuit-likely"
     return message(said, position=position, share=percent(share))

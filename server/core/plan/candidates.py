@@ -26,7 +26,8 @@ class Candidates:
         moves = [Move("retest", [], [], self.minutes["test"], "retest")]
         places = self.by_doubt(state, marginals)[:width]
         doubtful = CLEARED
-        blocked = [place for place in places if marginals.blocked[place] >= _WORTH_A_MOVE]
+        plugged = [place for place in places if state.fitted[place] != NOBODY]
+        blocked = [place for place in plugged if marginals.blocked[place] >= _WORTH_A_MOVE]
         for count in range(2, len(blocked) + 1):
             moves.append(self.clean(state, blocked[:count]))
         for place in places:
@@ -38,7 +39,6 @@ class Candidates:
         suspects = [place for place in places if marginals.unit[place] >= doubtful]
         moves.extend(self.exchanges.all(state, marginals, suspects, width))
         moves.extend(self.exchanges.elsewhere(state, marginals))
-        plugged = [place for place in places if state.fitted[place] != NOBODY]
         if all_kinds and plugged:
             moves.append(self.unplug(state, plugged[0]))
         return moves

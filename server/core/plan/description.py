@@ -69,7 +69,9 @@ class Description:
         if move.kind == "listen":
             told["position"] = self.case.positions[move.places[0]].id
             listening = self.lookahead.predictions.listening
-            told["outlook"], told["bits_x1000"] = listening.outlook(move, self.outlook.entries)
+            told["outlook"], told["bits_x1000"] = listening.outlook(
+                move, self.outlook.entries, self.outlook.foreseen
+            )
             return told
         if move.fitted:
             told["fitted"] = {}

@@ -4,6 +4,7 @@ Only the likeliest explanations are followed; what they leave out counts as bein
 more frequent. It is asked only where a result would be sure enough.
 """
 
+from ..infer import variations
 from ..infer.figures import WHOLE
 from ..infer.figures import parts
 from ..infer.holds import least
@@ -23,13 +24,16 @@ _APART = 2
 class Foreseen:
     """The rule for results to come, for one belief."""
 
-    def __init__(self, variations, observation, entries: list):
-        self.variations = variations
+    def __init__(self, source, observation, entries: list):
+        self.variations = source
+        self.belief = observation.belief
         self.model = observation.model
         self.case = observation.case
         self.entries = entries
         self.kept = least(parts(self.case.confidence)) / WHOLE
-        self.most_doubt = max(self.case.doubt.values())
+        # Every clean reading of one cause may have been a miss; the test to come is one more.
+        missed = max([0] + [once + again for once, again in zip(self.model.clean, self.model.again)])
+        self.most_moved = power(max(self.case.doubt.values()), max(_APART, missed + 1))
         self.variants = varied(self.case.doubt)
         self.now = observation.hides
         self.hides = [self._hides(what, factor) for what, factor, _ in self.variants]
@@ -43,7 +47,7 @@ class Foreseen:
         if share < self.case.confidence:
             return False
         readings, pattern, fresh, chance = result
-        if share >= self.kept * (share + (1.0 - share) * power(self.most_doubt, _APART)):
+        if share >= self.kept * (share + (1.0 - share) * self.most_moved):
             return True
         rows = []
         known = 0.0
@@ -67,6 +71,53 @@ class Foreseen:
                 else:
                     without = without + joint
             if with_it * (1.0 - self.kept) < self.kept * without:
+                return False
+        return True
+
+    def reads(self, rows: list, fresh: list, favoured: tuple, chance: float) -> bool:
+        """Tell whether the favoured of some explanations would stand by a reading that no variation moves.
+
+        `rows` are (joint chance, suspects as a mask, the fresh cause with them or None); `fresh` are (cause,
+        chance); the favoured is (mask, fresh cause).
+        """
+        own = next(joint for joint, mask, extra in rows if (mask, extra) == favoured)
+        if own < self.case.confidence * chance:
+            return False
+        unknown = chance
+        for joint, _, _ in rows:
+            unknown = unknown - joint
+        for what, factor, _ in self.variants:
+            with_it = 0.0
+            without = max(0.0, unknown) * max(1.0, factor)
+            for joint, mask, extra in rows:
+                joint = joint * self.variations.multiple(what, factor, mask)
+                for cause, before in fresh:
+                    then = self._tilted(cause, before, what, factor)
+                    joint = joint * (then / before if cause == extra else (1.0 - then) / (1.0 - before))
+                if (mask, extra) == favoured:
+                    with_it = with_it + joint
+                else:
+                    without = without + joint
+            if with_it * (1.0 - self.kept) < self.kept * without:
+                return False
+        return True
+
+    def sure(self, cause: int, share: float, seen: float, unseen: float) -> bool:
+        """Tell whether one cause that is no unit would be certain, at this share, by a reading of it alone.
+
+        The reading is seen with the chance `seen` where the cause is there, else with `unseen`.
+        """
+        if share < self.case.confidence:
+            return False
+        name = self.model.names[cause]
+        is_suspect = cause in self.belief.bit
+        for what, factor, _ in self.variants:
+            if is_suspect:
+                chance = self.variations.chance(what, factor, variations.cause(name))
+            else:
+                chance = self._tilted(cause, self.belief.alone[cause], what, factor)
+            there = chance * seen
+            if there < self.kept * (there + (1.0 - chance) * unseen):
                 return False
         return True
 
@@ -96,11 +147,19 @@ class Foreseen:
 
 
 def extras(readings: list, pattern: int, mask: int) -> list:
-    """Return the fresh causes that may be behind what these suspects leave unexplained: none, or one."""
+    """Return the fresh causes that may be behind what these suspects leave unexplained.
+
+    None, one, or the likeliest one of each position.
+    """
     tried = [[]]
+    own = []
     for n, reading in enumerate(readings):
-        if pattern >> n & 1 and not mask & reading.suspects:
+        if pattern >> n & 1 and not mask & reading.suspects and reading.others:
             tried.extend([[cause] for cause, _ in reading.others])
+            likeliest = max([chance for _, chance in reading.others])
+            own.append(next(cause for cause, chance in reading.others if chance == likeliest))
+    if len(own) > 1:
+        tried.append(sorted(set(own)))
     return tried
 
 

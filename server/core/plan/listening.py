@@ -48,7 +48,7 @@ class Listening:
                     outcome.hypotheses.append((mask, weight * chance))
         return [outcome for outcome in found if outcome.total > 0.0]
 
-    def outlook(self, move: Move, entries: list) -> tuple:
+    def outlook(self, move: Move, entries: list, foreseen) -> tuple:
         """Return (outcomes as shown, bits); `entries` are the explanations, best first."""
         place = move.places[0]
         quiet, scales = self._heard(place)
@@ -56,7 +56,7 @@ class Listening:
         chances = [ticks, 1.0 - ticks]
         rows = sorted([(-share, n) for n, share in enumerate(apportion(chances)) if share > 0])
         outcomes = [
-            {"reads": _READS[n], "chance": -less, "then": self._then(place, entries, n, chances[n])}
+            {"reads": _READS[n], "chance": -less, "then": self._then(place, entries, n, chances[n], foreseen)}
             for less, n in rows
         ]
         told = bits(chances)
@@ -91,17 +91,44 @@ class Listening:
                 chance = chance * scale
         return chance
 
-    def _then(self, place: int, entries: list, n: int, chance: float) -> dict:
-        """Say what would be the likeliest then; nothing is promised, for no variation is tried."""
-        best, likeliest = 0.0, 0
+    def _then(self, place: int, entries: list, n: int, chance: float, foreseen) -> dict:
+        """Say what would be the likeliest then, and whether it would stand."""
+        fresh = self._fresh(place) if n else []
+        rows = []
         for weight, mask in entries:
-            ticks = self._ticks(place, mask)
-            joint = weight * (1.0 - ticks if n else ticks)
-            if joint > best:
-                best, likeliest = joint, mask
-        suspects = self.belief.suspects
+            for extra in [None] + [cause for cause, _ in fresh]:
+                rows.append((weight * self._exactly(place, mask, n, fresh, extra), mask, extra))
+        best = max([joint for joint, _, _ in rows])
+        _, likeliest, extra = next(row for row in rows if row[0] == best)
         live = self.model.live()
-        causes = [cause for at, cause in enumerate(suspects) if likeliest >> at & 1 and live[cause]]
+        suspects = enumerate(self.belief.suspects)
+        causes = [cause for at, cause in suspects if likeliest >> at & 1 and live[cause]]
+        if extra is not None:
+            causes.append(extra)
         if not causes:
             return reasons.OPEN
-        return reasons.leading([reasons.cause(self.model, cause) for cause in causes], parts(best / chance))
+        share = best / chance
+        stands = foreseen.reads(rows, fresh, (likeliest, extra), chance)
+        say = reasons.settled if stands else reasons.leading
+        return say([reasons.cause(self.model, cause) for cause in causes], parts(share))
+
+    def _fresh(self, place: int) -> list:
+        """Return the causes that a silence would make suspects, with their chances."""
+        causes = self.model.sounding(place)
+        return [(cause, self.belief.alone[cause]) for cause in causes if cause not in self.belief.bit]
+
+    def _exactly(self, place: int, mask: int, n: int, fresh: list, extra) -> float:
+        """Return the chance of what is heard where these suspects are present, of the fresh just `extra`."""
+        if not fresh:
+            ticks = self._ticks(place, mask)
+            return 1.0 - ticks if n else ticks
+        ticks = 1.0 - self.case.rates["tick_false"]
+        result = 1.0
+        for suspect, scale in self._heard(place)[1]:
+            if mask >> suspect & 1:
+                ticks = ticks * scale
+        for cause, chance in fresh:
+            result = result * (chance if cause == extra else 1.0 - chance)
+            if cause == extra:
+                ticks = ticks * ticks_on(self.model.kinds[cause], self.case.rates)
+        return result * (1.0 - ticks if n else ticks)

@@ -21,8 +21,6 @@ from .observation import count
 
 # A result below this gets a general answer instead of a worked-out one.
 _WORKED_OUT = 0.004
-# How many explanations are tried as the one that a result would bring to the top.
-_TRIED = 16
 
 
 class Outlook:
@@ -81,7 +79,9 @@ class Outlook:
         for reads, share, chance in (("good", shares[0], 1.0 - bad), ("bad", shares[1], bad)):
             if share > 0:
                 seen = rates["meter_sees"] if reads == "bad" else 1.0 - rates["meter_sees"]
-                then = reasons.circuit_after(name, parts(present * seen / chance))
+                unseen = rates["meter_false"] if reads == "bad" else 1.0 - rates["meter_false"]
+                stands = self.foreseen.sure(cause, present * seen / chance, seen, unseen)
+                then = reasons.circuit_after(name, parts(present * seen / chance), stands)
                 outcomes.append((-share, {"reads": reads, "chance": share, "then": then}))
         if len(outcomes) == 2 and outcomes[1][0] < outcomes[0][0]:
             outcomes.reverse()
@@ -201,7 +201,7 @@ class Outlook:
     def _best(self, readings: list, pattern: int, fresh: list) -> tuple | None:
         """Return (joint probability, causes) of the explanation that a result would favour."""
         best = None
-        for weight, mask in self.entries[:_TRIED]:
+        for weight, mask in self.entries:
             if best is not None and weight <= best[0]:
                 break
             for extra in extras(readings, pattern, mask):

@@ -16,9 +16,10 @@ class Spares:
         self.observation = observation
         self.case = observation.case
         self.bit = observation.belief.bit
-        tests = self.case.tests
-        self.own = [unit for unit in tests[0].fitted if unit != NOBODY] if tests else []
         fitted = observation.now().fitted
+        # Before any test nothing was exchanged.
+        self.first = self.case.tests[0].fitted if self.case.tests else fitted
+        self.own = [unit for unit in self.first if unit != NOBODY]
         others = [n for n in range(len(self.case.units)) if self._is_spare(n)]
         is_in = [n for n in others if n in fitted]
         # One that is in took the place of a unit that lies on the bench.
@@ -61,7 +62,7 @@ class Spares:
         waiting = self._benched(state.fitted)
         pairs = []
         for place in list(free):
-            unit = self.case.tests[0].fitted[place]
+            unit = self.first[place]
             if unit in waiting:
                 pairs.append((place, unit))
                 waiting.remove(unit)
