@@ -3,6 +3,7 @@
 import json
 import re
 import zipfile
+import zlib
 from typing import NamedTuple
 
 MANIFEST = "manifest.json"
@@ -17,6 +18,10 @@ _LARGEST = 256 * 1024 * 1024
 
 class NoManifest(Exception):
     """The archive has no manifest of this program."""
+
+
+class ChangedManifest(NoManifest):
+    """The archive is a backup of this program, but its manifest is not as it was written."""
 
 
 class Manifest(NamedTuple):
@@ -37,20 +42,31 @@ class Manifest(NamedTuple):
         try:
             if archive.getinfo(MANIFEST).file_size > _LARGEST:
                 raise NoManifest
-            value = json.loads(archive.read(MANIFEST))
+            value = json.loads(_content(archive))
             if (value["app"], value["v"]) != (_APP, _VERSION):
                 raise NoManifest
+        except (KeyError, TypeError, ValueError):
+            raise NoManifest from None
+        try:
             manifest = cls(*(value[name] for name in cls._fields))
             if not _is_sound(manifest):
-                raise NoManifest
-        except (KeyError, TypeError, ValueError, zipfile.BadZipFile, OSError, EOFError):
-            raise NoManifest from None
+                raise ChangedManifest
+        except (KeyError, TypeError, ValueError, AttributeError):
+            raise ChangedManifest from None
         return manifest
 
 
 def photo_name(digest: str) -> str:
     """Returns under which name a photo lies in a backup."""
     return f"photos/{digest}.jpg"
+
+
+def _content(archive: zipfile.ZipFile) -> bytes:
+    """Returns the bytes of the manifest as they were written; by its checksum the archive knows others."""
+    try:
+        return archive.read(MANIFEST)
+    except (zipfile.BadZipFile, zlib.error, NotImplementedError, OSError, EOFError):
+        raise ChangedManifest if DATABASE in archive.namelist() else NoManifest from None
 
 
 def _is_sound(manifest: Manifest) -> bool:

@@ -12,11 +12,13 @@ from pathlib import Path
 from server.core.messages import message
 from server.keeping.manifest import DATABASE
 from server.keeping.manifest import MANIFEST
+from server.keeping.manifest import ChangedManifest
 from server.keeping.manifest import Manifest
 from server.keeping.manifest import NoManifest
 from server.keeping.manifest import photo_name
 from server.keeping.verify import log_check
 from server.keeping.verify import photo_check
+from server.keeping.verify import zip_layout
 from server.keeping.verify.data_folder import open_only
 from server.keeping.verify.sort import Sort
 from server.log.fault import Fault
@@ -34,6 +36,8 @@ def fits(path: Path) -> bool:
     try:
         with zipfile.ZipFile(path) as archive:
             Manifest.read(archive)
+    except ChangedManifest:
+        return True
     except (NoManifest, *_UNREADABLE):
         return False
     return True
@@ -42,7 +46,10 @@ def fits(path: Path) -> bool:
 def first_fault(path: Path) -> Fault | None:
     """Returns the first fault of a backup: the log first, for it names the place best."""
     with zipfile.ZipFile(path) as archive, scratch_folder() as scratch:
-        manifest = Manifest.read(archive)
+        try:
+            manifest = Manifest.read(archive)
+        except ChangedManifest:
+            return Fault("", 0, message("keeping-changed", file=MANIFEST))
         names = set(archive.namelist())
         copy = scratch / DATABASE
         digest = hash_of(archive, DATABASE, copy) if DATABASE in names else None
@@ -59,7 +66,7 @@ def first_fault(path: Path) -> Fault | None:
             return fault
         if digest != manifest.files[DATABASE]:
             return Fault("", 0, message("keeping-other-database", file=DATABASE))
-        return _fault_in_files(archive, manifest, names)
+        return _fault_in_files(archive, manifest, names) or _fault_between(path, archive)
 
 
 def hash_of(archive: zipfile.ZipFile, name: str, copy: Path | None = None) -> str | None:
@@ -103,6 +110,11 @@ def _fault_in_files(archive: zipfile.ZipFile, manifest: Manifest, names: set[str
         if name != DATABASE and hash_of(archive, name) != manifest.files[name]:
             return Fault("", 0, message("keeping-changed", file=name))
     return None
+
+
+def _fault_between(path: Path, archive: zipfile.ZipFile) -> Fault | None:
+    what = zip_layout.changed(path, archive)
+    return Fault("", 0, what) if what else None
 
 
 BACKUP = Sort(message("keeping-sort-backup"), fits, first_fault)

@@ -251,6 +251,40 @@ def test_another_change_to_a_backup_is_found_and_it_is_not_restored(said, backup
     assert not (tmp_path / "new").exists()
 
 
+@pytest.mark.parametrize(
+    ("change", "what"),
+    [
+        (lambda raw: raw + b"\n", "something was added at its end"),
+        (lambda raw: raw + bytes(76), "something was added at its end"),
+        (lambda raw: b"#!/bin/sh\n" + raw, "the head of"),
+        (lambda raw: raw.replace(b'"made_at"', b'"Made_at"'), "manifest.json was changed"),
+        (lambda raw: raw.replace(b"photos/", b"Photos/", 1), "photo"),
+        (lambda raw: raw[:10] + bytes([raw[10] ^ 1]) + raw[11:], "the head of photos/"),
+    ],
+    ids=["line end", "room of a large end", "in front", "list", "name", "time"],
+)
+def test_a_byte_outside_the_files_of_a_backup_is_found(said, backup, tmp_path, change, what):
+    backup.write_bytes(change(backup.read_bytes()))
+
+    status, text = said("verify", backup)
+
+    assert status == 1
+    assert what in text
+    assert said("restore", backup, "--data", tmp_path / "new")[0] == 2
+    assert not (tmp_path / "new").exists()
+
+
+def test_a_list_in_a_backup_that_makes_no_sense_is_an_altered_one(said, backup):
+    def change(files):
+        files["manifest.json"] = files["manifest.json"].replace(b'"heads"', b'"tails"')
+
+    in_backup(backup, change)
+
+    status, text = said("verify", backup)
+
+    assert (status, "manifest.json was changed" in text) == (1, True)
+
+
 def test_what_is_none_of_ours_is_refused(said, tmp_path):
     (tmp_path / "text").write_text("hello")
     (tmp_path / "folder").mkdir()
