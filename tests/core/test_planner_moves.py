@@ -438,3 +438,18 @@ def test_a_meter_that_read_bad_before_any_test_leads_on_with_spares_at_hand(core
     moves = core("reason", case=case)["next"]
     assert moves[0]["move"] == "retest"
     assert "meter" in [move["move"] for move in moves]
+
+
+def test_a_circuit_that_only_its_prior_makes_likely_is_not_repaired(core):
+    """A code that speaks of wiring at q stands on record, and the one fault showed at p."""
+    case = {
+        "positions": [{"id": "p"}, {"id": "q"}],
+        "units": [{"id": "A"}, {"id": "B"}],
+        "tests": [{"fitted": {"p": "A", "q": "B"}, "faulted": ["p"], "silent": ["q"]}],
+        "likelihoods": [{"cause": "circuit:q", "factor": 1000}],
+    }
+
+    answer = core("reason", case=case)
+
+    assert answer["causes"][0] == {"cause": "circuit:q", "probability": 834028357}
+    assert "circuit:q" not in [move.get("cause") for move in answer["next"]]

@@ -83,9 +83,10 @@ class KnownCauses:
         return [self.candidates.repair(cause) for _, cause in sorted(rows)]
 
     def likely(self, marginals) -> list:
-        """Return the circuits that are likely to be bad, though none is certain."""
+        """Return the circuits that are likely to be bad by what was read of them, though none is certain."""
         rows = enumerate(marginals.circuit)
-        return [self.model.circuits[place][-1] for place, chance in rows if chance >= _WORTH_A_REPAIR]
+        likely = [self.model.circuits[place][-1] for place, chance in rows if chance >= _WORTH_A_REPAIR]
+        return [cause for cause in likely if cause in self.belief.bit]
 
     def sure(self, causes: list) -> bool:
         """Tell whether it is sure that one of these is present, though not which."""
