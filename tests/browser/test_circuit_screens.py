@@ -1,14 +1,11 @@
 """The circuit of a position is drawn at its checks and its find; with no network it leads to the close."""
 
-import pytest
-
 from tests.browser.screens import Screens
 from tests.browser.seeded_job import job_driver
 from tests.browser.test_exchange_screens import after_the_swap
 from tests.browser.test_job_screens import last
 from tests.browser_support import wait_until
 from tests.core.driver import JOB
-from tests.core.test_warm import to_the_wiring
 from tests.static.builds import wait_for_offline_use
 
 OUTER = "rear-right-outer"
@@ -44,63 +41,118 @@ def at_job(phone: Screens, driver):
     return page
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
-@pytest.mark.parametrize(
-    ("driver", "probes", "glasses"),
-    [
-        pytest.param(lambda: at_check("pins"), 0, 1, id="a look"),
-        pytest.param(lambda: at_check("half"), 2, 0, id="along the wire"),
-        pytest.param(lambda: at_check("wire"), 2, 0, id="the wire alone"),
-        pytest.param(lambda: at_check("loom"), 2, 0, id="on from the bumper plug"),
-        pytest.param(lambda: at_check("ground-drop"), 2, 0, id="to bare metal"),
-        pytest.param(lambda: at_check("neighbour"), 2, 0, id="to the wire beside it"),
-        pytest.param(lambda: measuring(1), 0, 0, id="named"),
-    ],
-)
-def test_the_circuit_is_drawn_with_room_and_says_where_the_probes_go(
-    take_screens, driver, probes, glasses, theme
-):
-    phone = take_screens(color_scheme=theme)
-    page = at_job(phone, driver())
-
-    assert page.locator(".harness-probe").count() == probes
-    assert page.locator(".harness-glass").count() == glasses
-    assert len(page.evaluate(STATES)) == 8
-    if probes:
-        assert page.locator(".lead").inner_text().startswith("Wanted: ")
-        page.locator(".circuit-place").get_by_text("robe").wait_for()
-    for summary in page.locator("[data-circuit] > summary").all():
-        summary.click()
-    assert phone.lacking(*SIZES) == {}
+def has_room(phone: Screens, which: str) -> None:
+    """Hold the screen to its room with its circuit unfolded, by day and by night."""
+    folded = phone.page.locator("details[data-circuit]:not([open]) > summary")
+    while folded.count():
+        folded.first.click()
+    for theme in ("light", "dark"):
+        phone.page.emulate_media(color_scheme=theme)
+        assert phone.lacking(*SIZES) == {}, (which, theme)
+    phone.lacking((390, 844, 100))
 
 
-def test_a_wire_that_is_measured_alone_is_named_once(take_screens):
-    page = at_job(take_screens(width=320), at_check("wire"))
-    told = page.locator(".circuit-place").inner_text()
-    assert told == "Probes on both ends of the signal wire: the wire to the bumper plug."
+# How many probes and magnifying glasses are drawn at these checks.
+DRAWN = {
+    "pins": (0, 1),  # a look
+    "wire": (2, 0),  # the wire alone
+    "half": (2, 0),  # along the wire
+    "loom": (2, 0),  # on from the bumper plug
+    "ground-drop": (2, 0),  # to bare metal
+    "neighbour": (2, 0),  # to the wire beside it
+}
 
 
-def test_a_reading_shows_in_the_drawing_and_in_words(take_screens):
-    page = at_job(take_screens(), measuring(1))
+def test_the_circuit_is_drawn_with_room_and_says_where_the_probes_go(take_screens):
+    phone = take_screens()
+    driver = measuring()
+    page = at_job(phone, driver)
+    looked_at = []
+    while (check := driver.step()["expects"].get("check")) is not None:
+        if check in DRAWN:
+            probes, glasses = DRAWN[check]
+            assert page.locator(".harness-probe").count() == probes, check
+            assert page.locator(".harness-glass").count() == glasses, check
+            assert len(page.evaluate(STATES)) == 8, check
+            if probes:
+                assert page.locator(".lead").inner_text().startswith("Wanted: "), check
+                page.locator(".circuit-place").get_by_text("robe").wait_for()
+            if check == "wire":  # that is measured alone is named once
+                told = page.locator(".circuit-place").inner_text()
+                assert told == "Probes on both ends of the signal wire: the wire to the bumper plug."
+            has_room(phone, check)
+            looked_at.append(check)
+        if len(looked_at) == len(DRAWN):
+            break
+        how = 2 if check == "wire" else 0
+        driver.choose(how)
+        reads(page, ("good", "bad", "unclear")[how])
+    assert set(looked_at) == set(DRAWN)
+
+
+def test_a_find_shows_in_drawing_and_words_is_doubted_and_its_repair_has_its_place_filled_in(take_screens):
+    phone = take_screens()
+    page = at_job(phone, measuring(1))
 
     assert page.evaluate(STATES) == {"1": "named", **{str(n): "sound" for n in range(2, 9)}}
+    assert page.locator(".harness-probe").count() == page.locator(".harness-glass").count() == 0
     page.locator(".circuit-where").get_by_text("The fault is in the pins of the sensor's plug.").wait_for()
+    assert not page.get_by_role("radio", name="Sensor pins").is_visible()
+    assert page.locator("[data-picture]").count() == 2
     page.get_by_text("Parts and readings").click()
     named = page.locator(".harness-parts li[data-state='named']")
     assert "The pins of the sensor's plug" in named.inner_text()
     assert "The fault, " in named.inner_text()
     page.get_by_text("Bent, pushed back or corroded").wait_for()
+    has_room(phone, "named")
+
+    page.get_by_role("button", name="I doubt it").click()
+    page.get_by_text("Wanted: ").first.wait_for()
+    assert page.get_by_text("Leave airbag wiring").is_visible()
+    page.get_by_role("button", name="Back to the find").click()
+    page.get_by_role("button", name="I doubt it").click()
+    page.locator("[data-reads='good']").click()
+    page.get_by_role("button", name="I have repaired it").wait_for()
+    assert last(page, "circuit_measured")["reads"] == "good"
+    unfolded = page.locator(".harness-parts").last.get_by_text("Within 0.5 V of the working one")
+    if not unfolded.is_visible():
+        page.get_by_text("Parts and readings").click()
+    unfolded.wait_for()
+
+    page.get_by_role("textbox").first.fill("Pin 2 pushed back in")
+    phone.tap("I have repaired it")
+    page.get_by_role("heading", name="look at the pins").wait_for()
+    repaired = last(page, "circuit_repaired")
+    assert (repaired["what"], repaired["segment"]) == ("Pin 2 pushed back in", "pins")
 
 
-def test_the_wire_is_typed_once_and_the_limit_follows_it(take_screens):
+def test_colours_are_kept_where_nobody_measured_the_wire_and_a_wire_that_is_typed_sets_the_limit(
+    take_screens,
+):
     phone = take_screens(width=320)
     page = at_job(phone, at_check("continuity"))
     page.get_by_role("button", name="Bad More than 2 Ω, or open").wait_for()
     page.get_by_text("Wire and pins", exact=True).click()
     keep = page.get_by_role("button", name="Keep the wire")
     assert keep.is_disabled()
+    page.get_by_label("Colour, signal").fill("white and blue")
+    assert page.locator("[data-circuit='wire'] [role='alert']").count() == 0
+    keep.click()
 
-    page.get_by_label("Length, cm").fill("4,5 m")
+    page.locator(".wire-colours li").get_by_text("Signal: white and blue").wait_for()
+    page.get_by_role("button", name="Bad More than 2 Ω, or open").wait_for()
+    assert last(page, "wires_marked") == {
+        "position": OUTER, "signal_colour": "white and blue", "supply_colour": "", "ground_colour": "",
+        "pins": "",
+    }  # fmt: skip
+    page.get_by_text("Wire and pins", exact=True).click()
+    page.get_by_label("Colour, signal").fill("")
+    keep.click()
+    page.locator(".wire-colours").wait_for(state="detached")
+    assert phone.lacking(*SIZES) == {}
+
+    phone.lacking((320, 844, 100))
+    page.get_by_text("Wire and pins", exact=True).click()
     wanted = "“Length, cm”: {} does not fit. Wanted: a whole number from 1 to 10000."
     for typed, found in (("4,5 m", '"4,5 m"'), ("50000", "50000"), ("0", "0"), ("-5", "-5"), ("🚗", '"🚗"')):
         page.get_by_label("Length, cm").fill(typed)
@@ -130,28 +182,6 @@ def test_the_wire_is_typed_once_and_the_limit_follows_it(take_screens):
     assert phone.lacking(*SIZES) == {}
 
 
-def test_colours_are_kept_where_nobody_measured_the_wire(take_screens):
-    phone = take_screens(width=320)
-    page = at_job(phone, at_check("continuity"))
-    page.get_by_text("Wire and pins", exact=True).click()
-    keep = page.get_by_role("button", name="Keep the wire")
-    page.get_by_label("Colour, signal").fill("white and blue")
-    assert page.locator("[data-circuit='wire'] [role='alert']").count() == 0
-    keep.click()
-
-    page.locator(".wire-colours li").get_by_text("Signal: white and blue").wait_for()
-    page.get_by_role("button", name="Bad More than 2 Ω, or open").wait_for()
-    assert last(page, "wires_marked") == {
-        "position": OUTER, "signal_colour": "white and blue", "supply_colour": "", "ground_colour": "",
-        "pins": "",
-    }  # fmt: skip
-    page.get_by_text("Wire and pins", exact=True).click()
-    page.get_by_label("Colour, signal").fill("")
-    page.get_by_role("button", name="Keep the wire").click()
-    page.locator(".wire-colours").wait_for(state="detached")
-    assert phone.lacking(*SIZES) == {}
-
-
 def test_the_one_colour_of_before_stands_and_goes_along(take_screens):
     driver = at_check("continuity")
     driver.fact(
@@ -168,36 +198,6 @@ def test_the_one_colour_of_before_stands_and_goes_along(take_screens):
     page.get_by_text("Wire: violet").wait_for()
     noted = last(page, "wire_noted")
     assert (noted["colour"], noted["signal_colour"], noted["supply_colour"][:3]) == ("violet", "", "red")
-
-
-def test_whoever_doubts_a_find_makes_one_check_more(take_screens):
-    page = at_job(take_screens(), measuring(1))
-
-    page.get_by_role("button", name="I doubt it").click()
-    page.get_by_text("Wanted: ").first.wait_for()
-    assert page.get_by_text("Leave airbag wiring").is_visible()
-    page.get_by_role("button", name="Back to the find").click()
-    page.get_by_role("button", name="I doubt it").click()
-    page.locator("[data-reads='good']").click()
-
-    page.get_by_role("button", name="I have repaired it").wait_for()
-    assert last(page, "circuit_measured")["reads"] == "good"
-    page.get_by_text("Parts and readings").click()
-    page.locator(".harness-parts").last.get_by_text("Within 0.5 V of the working one").wait_for()
-
-
-def test_a_repair_of_what_is_named_has_its_place_filled_in(take_screens):
-    phone = take_screens()
-    page = at_job(phone, measuring(1))
-    assert not page.get_by_role("radio", name="Sensor pins").is_visible()
-    assert page.locator("[data-picture]").count() == 2
-
-    page.get_by_role("textbox").first.fill("Pin 2 pushed back in")
-    phone.tap("I have repaired it")
-
-    page.get_by_role("heading", name="look at the pins").wait_for()
-    repaired = last(page, "circuit_repaired")
-    assert (repaired["what"], repaired["segment"]) == ("Pin 2 pushed back in", "pins")
 
 
 def offline_at_the_wiring(take_screens, driver):
@@ -314,23 +314,3 @@ def test_a_contact_that_comes_and_goes_when_it_is_moved_offline_to_the_close(tak
     steps = to_the_close(page)
     assert {"measure.again", "test"} <= set(steps)
     assert steps[-3:] == ["walk", "home", "done"]
-
-
-def test_comes_and_goes_when_warm_offline_to_the_close(take_screens):
-    page = offline_at_the_wiring(take_screens, to_the_wiring(job_driver(), "wiring.stuck"))
-
-    page.get_by_role("button", name="Check it warmed with hot air").click()
-    page.locator("[data-step='measure.warm']").wait_for()
-    page.get_by_text("Hot exhaust").wait_for()
-    reads_bad_at(page, "warm the bumper plug alone")
-    page.get_by_role("heading", name="it is in the bumper plug").wait_for()
-    assert last(page, "circuit_measured")["provoked"] == "heat"
-    assert page.evaluate(STATES)["4"] == "named"
-    page.get_by_role("textbox").first.fill("Pins of the bumper plug replaced")
-    page.get_by_role("button", name="I have repaired it").click()
-    page.locator("[data-step='measure.again.warm']").wait_for()
-
-    steps = to_the_close(page)
-    assert {"measure.again.warm", "test"} <= set(steps)
-    assert steps[-3:] == ["walk", "home", "done"]
-    assert last(page, "circuit_repaired")["segment"] == "splice"

@@ -4,6 +4,7 @@ from tests.bench.steps_car import REAR
 from tests.bench.steps_car import Car
 from tests.bench.steps_car import Story
 from tests.browser.phone_log import facts
+from tests.browser.test_circuit_screens import STATES
 from tests.browser.test_sorts import Found
 from tests.browser.test_sorts import Repairer
 from tests.browser.test_sorts import repairer  # noqa: F401
@@ -50,6 +51,8 @@ class Warmer(Repairer):
     def warms(self):
         """Nothing was found cold."""
         self.count.button("Check it warmed with hot air", leads_on=True)
+        self.page.locator("[data-step='measure.warm']").wait_for()
+        self.page.get_by_text("Hot exhaust").wait_for()
 
     def measures(self):
         """Read what a contact in the bumper plug shows that opens when warm."""
@@ -61,7 +64,9 @@ class Warmer(Repairer):
         count.tap(self.page.locator(f"[data-reads='{reads}']"), leads_on=True)
 
     def repairs_what_is_named(self):
-        """Say what was done; the place is known."""
+        """Say what was done; the place is known, and named in words and in the drawing."""
+        self.page.get_by_role("heading", name="it is in the bumper plug").wait_for()
+        assert self.page.evaluate(STATES)["4"] == "named"
         self.count.type(self.page.get_by_role("textbox").first, "Pins of the bumper plug replaced")
         for place in self.car.story.bad_wires:
             self.car.repair(place)
@@ -73,12 +78,15 @@ def test_comes_and_goes_when_warm_from_the_opening_to_the_close(repairer):  # no
     person.does_the_job()
 
     assert person.page.locator("[data-step=done]").count() == 1
+    assert "measure.again.warm" in person.said
+    assert list(person.said)[-2:] == ["walk", "home"]
     log = facts(person.page)
     kinds = [fact["kind"] for fact in log]
     assert kinds.count("job_opened") == kinds.count("job_closed") == kinds.count("walk_checked") == 1
     [repair] = [fact["data"] for fact in log if fact["kind"] == "circuit_repaired"]
     assert (repair["cause"], repair["segment"]) == ("circuit:rear-right-outer", "splice")
     read = [fact["data"] for fact in log if fact["kind"] == "circuit_measured"]
+    assert {each["provoked"] for each in read if "provoked" in each} == {"heat"}
     assert {each["reads"] for each in read if "provoked" not in each} <= {"good", "unclear"}
     assert [each["reads"] for each in read if "provoked" in each][-1] == "good"
     after = [fact["data"] for fact in log[kinds.index("circuit_repaired") :] if fact["kind"] == "test_run"]
