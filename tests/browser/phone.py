@@ -40,23 +40,19 @@ def qr_picture(text: str) -> Image.Image:
     return picture.resize((size, size), Image.Resampling.NEAREST).convert("RGB")
 
 
-class Phone:
-    """One phone with the app, its camera and its owner's fingers."""
+def held_in_hand(size: tuple[int, int]) -> dict:
+    """Return what makes a browser's page that of a phone of this size."""
+    return {"viewport": {"width": size[0], "height": size[1]}, "has_touch": True, "is_mobile": True}
 
-    def __init__(self, folder: Path, base: str, size=(390, 844), **options):
-        """Take a phone out of its box: an empty profile with a camera; `options` are launch_profile's."""
-        folder.mkdir(parents=True, exist_ok=True)
+
+class Hands:
+    """Whoever has the first page of a browser's context before them, and their fingers."""
+
+    def __init__(self, context, base: str):
+        """Take its page in hand."""
         self.base = base
-        self.camera = FakeCamera(folder / "camera.y4m")
-        self.context = launch_profile(
-            folder / "profile",
-            camera=self.camera,
-            viewport={"width": size[0], "height": size[1]},
-            has_touch=True,
-            is_mobile=True,
-            **options,
-        )
-        self.page = self.context.pages[0]
+        self.context = context
+        self.page = context.pages[0] if context.pages else context.new_page()
         self.complaints = Complaints(base)
         self.complaints.listen(self.page)
         shots = os.environ.get("SWAPTRAIL_SHOTS")
@@ -67,12 +63,16 @@ class Phone:
         """Put the phone away."""
         self.context.close()
 
-    def visit(self, link: str, name="Mara") -> None:
-        """Pair the phone, give a name, and wait until the app is there for offline work."""
+    def pairs(self, link: str, name="Mara") -> None:
+        """Pair the phone and give a name."""
         self.page.goto(link)
         self.page.get_by_label("Your name").fill(name)
         self.tap("Pair this phone")
         self.page.get_by_role("button", name="Open a job").wait_for()
+
+    def visit(self, link: str, name="Mara") -> None:
+        """Pair the phone, give a name, and wait until the app is there for offline work."""
+        self.pairs(link, name)
         self.wait_for_offline_use()
 
     def wait_for_offline_use(self) -> None:
@@ -108,14 +108,6 @@ class Phone:
         )
         return self.step()
 
-    def hold(self, code: str) -> None:
-        """Hold a label before the camera."""
-        self.camera.show(label_picture(code, self.base))
-
-    def lower(self) -> None:
-        """Take it away again."""
-        self.camera.show()
-
     def text(self) -> str:
         """Return all words on the screen."""
         return self.page.locator("body").inner_text()
@@ -130,6 +122,25 @@ class Phone:
             self._shot += 1
             self.page.wait_for_timeout(250)
             self.page.screenshot(path=self.shots / f"{self._shot:03}.png")
+
+
+class Phone(Hands):
+    """One phone with the app, its camera and its owner's fingers."""
+
+    def __init__(self, folder: Path, base: str, size=(390, 844), **options):
+        """Take a phone out of its box: an empty profile with a camera; `options` are launch_profile's."""
+        folder.mkdir(parents=True, exist_ok=True)
+        self.camera = FakeCamera(folder / "camera.y4m")
+        profile = launch_profile(folder / "profile", camera=self.camera, **held_in_hand(size), **options)
+        super().__init__(profile, base)
+
+    def hold(self, code: str) -> None:
+        """Hold a label before the camera."""
+        self.camera.show(label_picture(code, self.base))
+
+    def lower(self) -> None:
+        """Take it away again."""
+        self.camera.show()
 
 
 def taken(make: Callable) -> Iterator[Callable]:
