@@ -230,17 +230,9 @@ STORIES = {
         Story("wheels", "4 wheel-speed senders", WHEELS, (), ("rear left wheel",), False),
         Found("Pedal pulses", "look at the ring", "Ring that it reads"),
     ),
-    "a sender": (
-        Story("sender", "4 wheel-speed senders", WHEELS, ("rear left wheel",), (), False),
-        Found("Pedal pulses"),
-    ),
     "doors": (
         Story("doors", "4 door loudspeakers", DOORS, (), ("front right door",), False),
         Found("One rattles", "look at the hinge", "Wires in the door hinge"),
-    ),
-    "a loudspeaker": (
-        Story("loudspeaker", "4 door loudspeakers", DOORS, ("front right door",), (), False),
-        Found("One rattles"),
     ),
 }
 # What has to be read at these steps, by sort: where work can hurt.
@@ -252,9 +244,7 @@ CAUTIONS = {
         "measure.again": "On stands",
         "walk": "Wheels may lock",
     },
-    "a sender": {"test": "Two people", "pull": "On stands", "seat": "On stands", "walk": "Wheels may lock"},
     "doors": {"test": "Turn it down", "measure": "Sharp edges", "measure.again": "Leave airbag parts"},
-    "a loudspeaker": {"test": "Turn it down", "pull": "Leave airbag parts", "seat": "Sharp edges"},
 }  # fmt: skip
 
 
@@ -274,10 +264,12 @@ def repairer(tmp_path):
 
     yield make
     for phone in phones:
-        heard = [each for each in phone.complaints.heard if "ERR_INTERNET_DISCONNECTED" not in each]
         phone.close()
-        assert not heard, heard
-    server.close()
+    server.close()  # whatever is wrong: one that goes on keeps the whole run from ending
+    heard = [
+        each for phone in phones for each in phone.complaints.heard if "ERR_INTERNET_DISCONNECTED" not in each
+    ]
+    assert heard == []
 
 
 @pytest.mark.parametrize("name", STORIES)
@@ -324,6 +316,14 @@ class Drawer(Repairer):
         count.type(page.get_by_label("Part number", exact=True), PART)
         count.main()
 
+    def begins_the_job(self):
+        """From the list of jobs to the first sensor that is pulled."""
+        self.count.begin()
+        self.opens()
+        while self.count.step != "pull":
+            assert self.count.step != "done"
+            self._handler(self.count.step)()
+
     def drags(self, number, to):
         """Drag a spot of the plan with a finger; a browser's own driver has no such gesture."""
         page = self.page
@@ -351,14 +351,18 @@ class Drawer(Repairer):
         self.count.settle()
 
 
-def test_a_layout_of_ten_drawn_by_touch_is_worked_with_to_the_close_without_a_network(repairer):
+def test_a_layout_of_ten_drawn_by_touch_is_worked_with_without_a_network(repairer):
     places = tuple(f"spot {letter}" for letter in "abcdefghij")
     assert len(places) == DRAWN
     story = Story("drawn", "My own", places, ("spot c",), (), False)
     person = repairer(story, Found("Beeps without reason"), kind=Drawer)
-    person.does_the_job()
+    person.begins_the_job()
 
-    [opened] = [fact["data"] for fact in facts(person.page) if fact["kind"] == "job_opened"]
+    recorded = facts(person.page)
+    [opened] = [fact["data"] for fact in recorded if fact["kind"] == "job_opened"]
     assert [each["edge"] for each in opened["positions"]] == ["rear"] * 8 + ["front"] * 2
-    kinds = [fact["kind"] for fact in facts(person.page)]
-    assert kinds.count("job_closed") == kinds.count("unit_added") == 1
+    [test] = [fact["data"] for fact in recorded if fact["kind"] == "test_run"]
+    [begun] = [fact["data"] for fact in recorded if fact["kind"] == "move_started"]
+    bad = opened["positions"][places.index("spot c")]["id"]
+    assert test["faulted"] == [bad]
+    assert bad in begun["fitted"]

@@ -91,6 +91,31 @@ def test_a_whole_job_on_coils_in_a_drawn_row_speaks_of_coils(core):
     assert "coil" in json.dumps(driver.view()["reasoning"])
 
 
+def test_a_job_on_ten_that_were_drawn_goes_to_its_close(core):
+    places = drawn(10)
+    for place in places[8:]:
+        place["y"] = 10
+    positions = recorded(core, places)
+    assert [each["edge"] for each in positions] == ["rear"] * 8 + ["front"] * 2
+    bad, good = positions[2]["id"], positions[3]["id"]
+    driver = opened(core, positions)
+    driver.tap()
+    driver.tap()
+    driver.test(bad)
+    driver.photograph()
+    driver.exchange(**{bad: f"v1.{good}", good: f"v1.{bad}"})
+    driver.test(good)
+    driver.new_unit(good)
+    driver.guided()
+    while driver.step()["form"] == "test":
+        driver.test()
+    driver.finish()
+
+    assert driver.view()["closed"]
+    kinds = [event["kind"] for event in driver.events if event["job"]]
+    assert kinds.count("job_closed") == kinds.count("unit_added") == 1
+
+
 def test_a_file_brings_a_layout_to_another_phone(core):
     positions = drawn(10, pins="1 supply", part="PS-9")
     text = core("layout_file", sort="parking-sensor", model=LONG_VAN, positions=positions)["text"]

@@ -10,6 +10,7 @@ from server.words.source import sources
 from server.words.speech import Speech
 from tests.core.driver import Driver
 from tests.core.test_another_sort import Reader
+from tests.core.test_another_sort import sentences
 
 # What only a parking sensor has, is called or does.
 OF_THE_FIRST_SORT = re.compile(
@@ -30,10 +31,39 @@ def begun(driver, layout):
     return driver
 
 
+# What has to be read at these steps, by sort: where work can hurt.
+CAUTIONS = {
+    "ignition-coil/row-4": {"test": "High voltage: hands off", "pull": "Hot parts", "seat": "Key off"},
+    "wheel-sender/wheels-4": {
+        "test": "Two people",
+        "pull": "On stands",
+        "seat": "On stands",
+        "walk": "Wheels may lock",
+    },
+    "door-speaker/doors-4": {"test": "Turn it down", "pull": "Leave airbag parts", "seat": "Sharp edges"},
+}  # fmt: skip
+
+
+class Careful(Reader):
+    """A reader who also remembers what is said at each step."""
+
+    def __init__(self, core):
+        """Start with none read."""
+        super().__init__(core)
+        self.cautions = {}
+
+    def view(self):
+        """Return the view of the job, and remember what its step says, cautions first."""
+        view = super().view()
+        shorts = [each["short"] for each in view["cautions"]]
+        self.cautions.setdefault(view["step"]["id"], []).append([*shorts, *sentences(view["step"])])
+        return view
+
+
 @pytest.mark.parametrize("layout", SORTS)
 def test_a_fault_that_follows_goes_from_open_to_close(core, layout):
     bad, good = SORTS[layout]
-    job = begun(Reader(core), layout)
+    job = begun(Careful(core), layout)
     job.test(bad)
     job.photograph()
     job.exchange(**{bad: f"v1.{good}", good: f"v1.{bad}"})
@@ -48,6 +78,9 @@ def test_a_fault_that_follows_goes_from_open_to_close(core, layout):
 
     assert job.view()["closed"]
     assert [said for said in job.everything() if OF_THE_FIRST_SORT.search(said)] == []
+    for step, caution in CAUTIONS[layout].items():
+        for said in job.cautions[step]:
+            assert [words for words in said if caution in words], (step, said)
 
 
 @pytest.mark.parametrize("sort", sorts.SORTS, ids=lambda sort: sort.identity)
