@@ -23,14 +23,23 @@ JOBS = 60
 SIZES = [(390, 844, 100), (320, 640, 100), (390, 844, 200), (844, 390, 100)]
 
 
+@pytest.fixture(scope="module")
+def yard_kept(screen_browser, screen_app):
+    """Give a phone with sixty jobs, and what they are."""
+    with screens(screen_browser, screen_app.base) as phone:
+        yield phone, put_yard(phone.page, phone.base, JOBS)
+
+
 @pytest.fixture
-def yard_phone(take_screens):
-    """Give a phone with sixty jobs at its list, and what they are."""
-    phone = take_screens()
-    yard = put_yard(phone.page, phone.base, JOBS)
-    phone.show()
+def yard_phone(yard_kept):
+    """Show that phone's list as it stands when one comes to it, for a test that records nothing."""
+    phone, yard = yard_kept
+    phone.lacking((390, 844, 100))
+    phone.show("/#/you")
+    phone.show_anew("/#/")
     phone.page.locator(ROWS).first.wait_for()
-    return phone, yard
+    yield phone, yard
+    assert phone.complaints.heard == []
 
 
 def search(page, text, found):
@@ -143,12 +152,6 @@ def test_back_keeps_the_search_the_filter_and_the_place(yard_phone, way):
     assert before == scrolled(page) > 0
 
 
-def test_few_jobs_need_no_search(take_screens):
-    page = take_screens().holds(job_driver().begin()).show()
-    page.locator(ROWS).wait_for()
-    assert page.get_by_label("Search", exact=True).count() == 0
-
-
 _BROKEN = """(all) => all.filter((words) => {
   const range = document.createRange();
   range.selectNodeContents(words);
@@ -174,53 +177,48 @@ def test_the_search_has_room(yard_phone):
     assert phone.lacking(*SIZES) == {}
 
 
-def test_a_vehicle_is_matched_while_it_is_typed_and_a_new_one_is_the_button(yard_phone):
-    phone, yard = yard_phone
+def opens_the_job(phone) -> dict:
+    """Open the job that was filled in, and return what was recorded of its vehicle."""
+    phone.tap("Open the job")
+    phone.page.locator("[data-step]").wait_for()
+    return [fact for fact in facts(phone.page) if fact["kind"] == "job_opened"][-1]["data"]["vehicle"]
+
+
+def test_a_vehicle_on_record_is_matched_and_none_is_opened_a_second_time_unasked(take_screens):
+    phone = take_screens()
+    yard = put_yard(phone.page, phone.base, JOBS)
     old = yard.jobs[11]["vehicle"]
     page = phone.show("/#/new")
+    # It is matched while it is typed, and a new one is the button.
     page.get_by_label("Vehicle", exact=True).fill(old["plate"].lower().replace(" ", ""))
     page.get_by_role("radio", name=old["name"]).click()
     page.get_by_role("button", name="Another vehicle").wait_for()
     assert page.get_by_label("Vehicle", exact=True).count() == 0
-    phone.tap("Open the job")
-    page.locator("[data-step]").wait_for()
-    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
-    assert opened["vehicle"] == old
+    assert opens_the_job(phone) == old
 
-    page = phone.show("/#/new")
+    phone.show_anew("/#/new")
     page.get_by_label("Vehicle", exact=True).fill("Brown camper")
     wait_until(page, "() => !document.querySelector('input[name=vehicle]')")
     page.get_by_text("Plate, VIN").click()
     page.get_by_label("Plate", exact=True).fill("zz 77")
     page.get_by_role("radio", name="Rear, 4 sensors").check()
-    phone.tap("Open the job")
-    page.locator("[data-step]").wait_for()
-    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
-    assert (opened["vehicle"]["name"], opened["vehicle"]["plate"]) == ("Brown camper", "zz 77")
+    opened = opens_the_job(phone)
+    assert (opened["name"], opened["plate"]) == ("Brown camper", "zz 77")
 
-
-@pytest.mark.parametrize("field", ["Vehicle", "Plate", "VIN"])
-def test_a_plate_or_vin_on_record_opens_no_second_vehicle_unasked(yard_phone, field):
-    phone, yard = yard_phone
-    old = yard.jobs[11]["vehicle"]
-    page = phone.show("/#/new")
-    if field != "Vehicle":
-        page.get_by_label("Vehicle", exact=True).fill("Brown camper")
-        page.get_by_text("Plate, VIN").click()
-    page.get_by_label(field, exact=True).fill(old["vin"] if field == "VIN" else old["plate"].lower())
-    page.get_by_role("radio", name="Rear, 4 sensors").check()
-    phone.tap("Open the job")
-    page.get_by_text("That plate or VIN is on record. Tap which vehicle it is.").wait_for()
-    assert page.locator("[data-step]").count() == 0
-    assert phone.lacking(*SIZES) == {}
-    if field == "Plate":  # a plate may have come to another vehicle
-        page.get_by_role("radio", name="None of these, it is new here").click()
-    else:
-        page.get_by_role("radio", name=old["name"]).click()
-    phone.tap("Open the job")
-    page.locator("[data-step]").wait_for()
-    opened = [fact for fact in facts(page) if fact["kind"] == "job_opened"][-1]["data"]
-    assert (opened["vehicle"]["id"] == old["id"]) == (field != "Plate")
+    for field in ("Vehicle", "VIN", "Plate"):  # a plate may have come to another vehicle: last
+        phone.show_anew("/#/new")
+        if field != "Vehicle":
+            page.get_by_label("Vehicle", exact=True).fill("Brown camper")
+            page.get_by_text("Plate, VIN").click()
+        page.get_by_label(field, exact=True).fill(old["vin"] if field == "VIN" else old["plate"].lower())
+        page.get_by_role("radio", name="Rear, 4 sensors").check()
+        phone.tap("Open the job")
+        page.get_by_text("That plate or VIN is on record. Tap which vehicle it is.").wait_for()
+        assert page.locator("[data-step]").count() == 0, field
+        assert phone.lacking(*SIZES, (390, 844, 100)) == {}, field
+        chosen = "None of these, it is new here" if field == "Plate" else old["name"]
+        page.get_by_role("radio", name=chosen).click()
+        assert (opens_the_job(phone)["id"] == old["id"]) == (field != "Plate"), field
 
 
 def test_gaps_and_marks_alone_search_for_nothing(yard_phone):
@@ -258,27 +256,34 @@ def test_a_bad_one_in_stock_is_marked_where_a_search_shows_it(take_screens):
     page.locator("a[href*='#/unit/']", has_text="found bad on Blue estate").wait_for()
 
 
-@pytest.mark.parametrize(
-    ("address", "said"),
-    [
-        ("job/jx", "This job is not on this phone"),
-        ("job/jx/trail", "This job is not on this phone"),
-        ("job/jx/report", "This job is not on this phone"),
-        ("job/jx/shared", "This job is not on this phone"),
-        ("unit/ux", "This sensor is not on this phone"),
-        ("unit/ux/slip", "This sensor is not on this phone"),
-        (f"job/{JOB}/position/nowhere", "This job has no such position"),
-        ("help/no-page", "This address leads nowhere"),
-        ("no/such/screen", "This address leads nowhere"),
-    ],
-)
-def test_an_address_of_what_is_not_there_is_a_sentence_with_a_way_on(take_screens, address, said):
+# What is not there: what is said of it.
+NOWHERE = {
+    "job/jx": "This job is not on this phone",
+    "job/jx/trail": "This job is not on this phone",
+    "job/jx/report": "This job is not on this phone",
+    "job/jx/shared": "This job is not on this phone",
+    "unit/ux": "This sensor is not on this phone",
+    "unit/ux/slip": "This sensor is not on this phone",
+    f"job/{JOB}/position/nowhere": "This job has no such position",
+    "help/no-page": "This address leads nowhere",
+    "no/such/screen": "This address leads nowhere",
+}
+
+
+def test_an_address_of_what_is_not_there_is_a_sentence_with_a_way_on(take_screens):
     phone = take_screens().holds(job_driver().begin())
-    page = phone.show(f"/#/{address}")
-    page.get_by_role("heading", name=said).wait_for()
-    assert "wanted" not in page.locator("main").inner_text()
-    phone.tap("Show the jobs")
+    page = phone.show()
     page.locator(ROWS).wait_for()
+    assert page.get_by_label("Search", exact=True).count() == 0, "few jobs need no search"
+    for address, said in NOWHERE.items():
+        phone.show_anew(f"/#/{address}")
+        assert page.get_by_role("heading", level=1).all_inner_texts() == [said], address
+        assert "wanted" not in page.locator("main").inner_text(), address
+        phone.tap("Show the jobs")
+        page.locator(ROWS).wait_for()
+    # And so where the app begins there.
+    page.goto("about:blank")
+    phone.show("/#/no/such/screen").get_by_role("heading", name=said).wait_for()
 
 
 def test_a_phone_whose_jobs_are_still_coming_says_that_they_are_not_counted(screen_browser, app_server):
