@@ -76,6 +76,16 @@ def bare_page(make_context, shared_app):
     assert complaints.heard == []
 
 
+@pytest.fixture(scope="module")
+def asked_page(browser, _shared_app):
+    """Give a bare page that the tests of a module share: they ask what modules answer, and leave nothing."""
+    context = browser.new_context(service_workers="block")
+    complaints = Complaints(_shared_app.base)
+    yield open_bare(context, _shared_app.base, complaints)
+    context.close()
+    assert complaints.heard == []
+
+
 @pytest.fixture
 def make_profile(tmp_path):
     """Give a maker of phones that keep their data in a folder; each ends with the test."""

@@ -39,27 +39,27 @@ def stage(page, entries=0, photos=0, days=0.0, **phone):
         pytest.param({"entries": 1, "days": 21}, "urgent", "urgent", id="three weeks"),
     ],
 )
-def test_each_threshold_is_where_it_is_said_to_be(bare_page, amount, kept, at_risk):
-    assert stage(bare_page, **amount) == kept
-    assert stage(bare_page, **amount, promised=False) == at_risk
-    assert stage(bare_page, **amount, installed=False) == at_risk
+def test_each_threshold_is_where_it_is_said_to_be(asked_page, amount, kept, at_risk):
+    assert stage(asked_page, **amount) == kept
+    assert stage(asked_page, **amount, promised=False) == at_risk
+    assert stage(asked_page, **amount, installed=False) == at_risk
 
 
-def test_it_is_urgent_before_a_browser_may_clear_a_page_that_is_not_on_the_home_screen(bare_page):
+def test_it_is_urgent_before_a_browser_may_clear_a_page_that_is_not_on_the_home_screen(asked_page):
     # Seven days of use without a visit: webkit.org/blog/10218.
-    assert stage(bare_page, entries=1, days=5, installed=False) == "urgent"
+    assert stage(asked_page, entries=1, days=5, installed=False) == "urgent"
 
 
-def test_more_at_stake_never_says_less(bare_page):
+def test_more_at_stake_never_says_less(asked_page):
     amounts = [
         {"entries": entries, "photos": photos, "days": days}
         for entries, photos, days in itertools.product((1, 15, 45, 200), (0, 5, 20, 60), (0, 3, 8, 30))
     ]
-    stages = {tuple(each.values()): ORDER.index(stage(bare_page, **each)) for each in amounts}
+    stages = {tuple(each.values()): ORDER.index(stage(asked_page, **each)) for each in amounts}
     for (less, low), (more, high) in itertools.product(stages.items(), stages.items()):
         if all(a <= b for a, b in zip(less, more, strict=True)):
             assert low <= high, (less, more)
 
 
-def test_a_clock_that_was_set_back_does_not_count_against_the_person(bare_page):
-    assert stage(bare_page, entries=1, days=-400) == "quiet"
+def test_a_clock_that_was_set_back_does_not_count_against_the_person(asked_page):
+    assert stage(asked_page, entries=1, days=-400) == "quiet"

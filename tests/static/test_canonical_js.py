@@ -13,10 +13,10 @@ from tests.canonical_values import in_our_set
 from tests.canonical_values import random_values
 
 
-def test_text_and_hash_equal_the_cores_and_those_of_rfc_8785(bare_page):
+def test_text_and_hash_equal_the_cores_and_those_of_rfc_8785(asked_page):
     values = random_values(400)
 
-    answers = bare_page.evaluate(
+    answers = asked_page.evaluate(
         """async (texts) => {
           const { canonicalText, sha256Hex } = await import('/app/parts.js');
           const answers = [];
@@ -36,8 +36,8 @@ def test_text_and_hash_equal_the_cores_and_those_of_rfc_8785(bare_page):
 
 
 @pytest.mark.parametrize(("text", "digest"), VECTORS)
-def test_published_vectors(bare_page, text, digest):
-    found = bare_page.evaluate(
+def test_published_vectors(asked_page, text, digest):
+    found = asked_page.evaluate(
         """async (text) => {
           const { canonicalText, sha256Hex, NotCanonical } = await import('/app/parts.js');
           try { return await sha256Hex(canonicalText(JSON.parse(text))); } catch (error) {
@@ -52,7 +52,7 @@ def test_published_vectors(bare_page, text, digest):
     assert found == (digest if in_our_set(json.loads(text)) else "refused")
 
 
-def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
+def test_an_event_has_the_same_hash_on_phone_and_server(asked_page):
     event = {
         "device": "d0123456789abcdef",
         "seq": 1,
@@ -65,7 +65,7 @@ def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
         "data": {"unit": "u0123456789ab", "place": "stock", "how": "scanned", "note": "\u2028"},
     }
 
-    digest = bare_page.evaluate("async (event) => (await import('/app/parts.js')).eventHash(event)", event)
+    digest = asked_page.evaluate("async (event) => (await import('/app/parts.js')).eventHash(event)", event)
 
     assert digest == envelope.hash_of(event)
 
@@ -84,8 +84,8 @@ def test_an_event_has_the_same_hash_on_phone_and_server(bare_page):
         pytest.param("[new Date(0)]", id="a date"),
     ],
 )
-def test_what_has_no_canonical_form_is_refused(bare_page, expression):
-    refused = bare_page.evaluate(
+def test_what_has_no_canonical_form_is_refused(asked_page, expression):
+    refused = asked_page.evaluate(
         f"""async () => {{
           const {{ canonicalText, NotCanonical }} = await import('/app/parts.js');
           try {{ return canonicalText({expression}); }} catch (error) {{
@@ -96,10 +96,10 @@ def test_what_has_no_canonical_form_is_refused(bare_page, expression):
     assert refused is True
 
 
-def test_a_field_may_have_any_ascii_name(bare_page):
+def test_a_field_may_have_any_ascii_name(asked_page):
     text = '{"__proto__":1,"constructor":2,"toJSON":"x"}'
 
-    found = bare_page.evaluate(
+    found = asked_page.evaluate(
         "async (text) => (await import('/app/parts.js')).canonicalText(JSON.parse(text))", text
     )
 

@@ -6,10 +6,10 @@ from tests.canonical_values import random_values
 from tests.hosts import Core
 
 
-def test_the_core_reads_what_the_phone_wrote(bare_page, core):
+def test_the_core_reads_what_the_phone_wrote(asked_page, core):
     values = random_values(200)
 
-    compact = bare_page.evaluate(
+    compact = asked_page.evaluate(
         """async (text) => {
           const { compactText } = await import('/app/parts.js');
           return compactText({ value: JSON.parse(text) });
@@ -20,8 +20,8 @@ def test_the_core_reads_what_the_phone_wrote(bare_page, core):
     assert core("canonical", compact=json.loads(compact)) == Core()("canonical", value=values)
 
 
-def test_what_stands_for_nothing_in_json_is_left_out(bare_page):
-    compact = bare_page.evaluate(
+def test_what_stands_for_nothing_in_json_is_left_out(asked_page):
+    compact = asked_page.evaluate(
         """async () => {
           const { compactText } = await import('/app/parts.js');
           return compactText({ value: { here: 1, not: undefined } });

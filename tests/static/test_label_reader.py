@@ -33,6 +33,6 @@ READER = """async (seen) => {
         pytest.param(["WRONG", "B"], [], id="nothing after an answer that has to be read"),
     ],
 )
-def test_a_label_seen_while_the_core_answers_is_taken_as_soon_as_it_has(bare_page, seen, taken):
-    answer = bare_page.evaluate(READER, seen)
+def test_a_label_seen_while_the_core_answers_is_taken_as_soon_as_it_has(asked_page, seen, taken):
+    answer = asked_page.evaluate(READER, seen)
     assert answer == {"before": [], "taken": taken}

@@ -28,9 +28,9 @@ LEAST = 0.99  # of the mild half, the goal of the project
 
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
-def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(bare_page, kind):
+def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(asked_page, kind):
     cells = [
-        tried(bare_page, kind, step, MILD if step <= MILD_STEPS else SEVERE) for step in range(1, STEPS + 1)
+        tried(asked_page, kind, step, MILD if step <= MILD_STEPS else SEVERE) for step in range(1, STEPS + 1)
     ]
 
     assert sum(cell.ours_wrong for cell in cells) == 0
@@ -42,9 +42,9 @@ def test_it_reads_degraded_labels_no_worse_than_zxing_cpp_and_never_wrong(bare_p
 
 
 @pytest.mark.parametrize("kind", sorted(YARD_KINDS))
-def test_it_reads_labels_drawn_by_other_means_as_well(bare_page, kind):
+def test_it_reads_labels_drawn_by_other_means_as_well(asked_page, kind):
     cells = [
-        tried(bare_page, kind, severity, OF_SECOND, yard_picture) for severity in range(1, SEVERITIES + 1)
+        tried(asked_page, kind, severity, OF_SECOND, yard_picture) for severity in range(1, SEVERITIES + 1)
     ]
 
     assert sum(cell.ours_wrong for cell in cells) == 0
@@ -69,12 +69,12 @@ def test_the_pictures_get_worse_from_step_to_step_and_are_the_same_each_time():
     assert read[1] < 0.5 * len(last)
 
 
-def test_dirt_is_not_read_as_a_micro_qr(bare_page):
+def test_dirt_is_not_read_as_a_micro_qr(asked_page):
     """Its check is weak: this picture once read as one, made of dirt and a drawn corner."""
     dirty = picture("dirt", 5, 1)
     micro = symbol("69605", zxingcpp.BarcodeFormat.MicroQRCode)
 
-    answers = [answer["texts"] for answer in read_by_the_app(bare_page, [dirty.image, micro])]
+    answers = [answer["texts"] for answer in read_by_the_app(asked_page, [dirty.image, micro])]
 
     assert read_by_zxing_cpp(micro) == ["69605"]
     assert answers == [[dirty.text], []]
