@@ -7,7 +7,6 @@ from tests.browser.seeded_job import job_driver
 from tests.browser.seeded_job import label
 from tests.browser.seeded_job import open_job
 from tests.browser_support import Complaints
-from tests.browser_support import wait_until
 from tests.static.app_server import AppServer
 from tests.static.test_scanner import qr
 from tests.waiting import wait_for
@@ -109,13 +108,11 @@ def with_another_in_hand(driver):
     return driver
 
 
-def settled(step):
-    """Let the one in hand go to the counter, and close where the step wanted is the closed job."""
+def to_be_closed():
+    """Let the one in hand go to the counter; the job is not closed yet."""
     driver = at_the_end("home")
-    *settling, close = driver.step()["choices"][0]["events"]
+    *settling, _ = driver.step()["choices"][0]["events"]
     driver.record(*settling)
-    if step == "done":
-        driver.record(close)
     return driver
 
 
@@ -127,6 +124,18 @@ def right_and_wrong(driver):
 
 def shown(code):
     return f"{code[:3]}-{code[3:]}"
+
+
+def has_room(page, screen):
+    """Hold the screen to the room of a narrow phone, also with doubled text."""
+    before = page.viewport_size
+    page.set_viewport_size({"width": 320, "height": 640})
+    assert page.evaluate(TOO_SMALL) == [], screen
+    assert page.evaluate(TOO_WIDE) == [], screen
+    page.evaluate("document.documentElement.style.fontSize = '225%'")  # 200 % of the app's own 112.5 %
+    assert page.evaluate(TOO_WIDE) == [], screen
+    page.evaluate("document.documentElement.style.fontSize = ''")
+    page.set_viewport_size(before)
 
 
 def press(page, name):
@@ -159,13 +168,20 @@ def last(page, kind):
     return found[-1]
 
 
-def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
+def test_the_wrong_sensor_that_is_typed_is_stopped_with_both_names_until_the_right_one_is(phone):
     driver = at_first_fit()
     right, wrong = right_and_wrong(driver)
     page = phone(driver)
+    has_room(page, "fit")
 
-    type_code(page, wrong.lower())
+    # A slip of the finger says what is wrong and keeps what was typed.
+    type_code(page, "K7F3A")
+    page.get_by_text("the check character does not fit").wait_for()
+    assert page.get_by_label("Code on the label").input_value() == "K7F3A"
+    has_room(page, "typed")
 
+    page.get_by_label("Code on the label").fill(wrong.lower())
+    press(page, "Check the code")
     stop = page.get_by_role("alert")
     stop.get_by_text("STOP: wrong sensor in your hand").wait_for()
     assert shown(wrong) in stop.inner_text()
@@ -174,67 +190,50 @@ def test_the_wrong_sensor_is_stopped_with_both_names_until_the_next_scan(phone):
     page.reload()
     page.get_by_text("STOP: wrong sensor in your hand").wait_for()
 
-    type_code(page, right)
-
-    assert last(page, "unit_fitted")["how"] == "typed"
-    told(page, f"Fit {shown(wrong)}")
-
-
-@pytest.mark.parametrize("way", ["Scan its label", "Type the code", "No label at hand"])
-def test_the_cautions_of_a_pull_stand_however_its_label_is_told(phone, way):
-    """With the camera carried on from the pictures, nothing else says to turn the key off."""
-    page = phone(at_first_pull())
-
-    page.get_by_role("button", name=way).click()
-
-    page.locator(".instruction").wait_for()
-    line = page.locator(".caution-line")
-    assert line.get_by_text("Key off to unplug").is_visible()
-    assert line.get_by_text("Leave airbag wiring").is_visible()
-
-
-def test_two_characters_of_a_label_that_suffered_are_enough_and_the_wrong_one_still_stops(phone):
-    driver = at_first_fit()
-    right, wrong = right_and_wrong(driver)
-    page = phone(driver)
-
+    # Two characters of a label that suffered are enough, and the wrong one is stopped just so.
     press(page, "Type the code")
     page.get_by_label("Code on the label").fill(wrong[:2].lower())
     page.get_by_role("button", name=shown(wrong)).click()
-
-    page.get_by_role("alert").get_by_text("STOP: wrong sensor in your hand").wait_for()
-    assert last(page, "mixup_stopped")["seen"] == wrong
+    stop.get_by_text("STOP: wrong sensor in your hand").wait_for()
+    stops = [fact["data"]["seen"] for fact in facts(page) if fact["kind"] == "mixup_stopped"]
+    assert stops == [wrong, wrong]
 
     press(page, "Type the code")
     page.get_by_label("Code on the label").fill(right[2:4])
     page.get_by_text("Tap it only if all you can still read is the same.").wait_for()
+    page.get_by_role("button", name=shown(right)).wait_for()
+    has_room(page, "half typed")
     page.get_by_role("button", name=shown(right)).click()
-
     told(page, f"Fit {shown(wrong)}")
     assert last(page, "unit_fitted")["how"] == "typed"
 
+    type_code(page, wrong)
+    page.get_by_role("heading", name="Both in, and locked?").wait_for()
+    fitted = [fact["data"]["how"] for fact in facts(page) if fact["kind"] == "unit_fitted"]
+    assert fitted == ["typed", "typed"]
 
-def test_the_right_label_in_front_of_the_camera_leads_to_the_next_step(phone, camera, server):
+
+def test_the_camera_stays_open_from_a_foreign_code_to_the_labels_one_after_the_other(phone, camera, server):
     driver = at_first_fit()
     right, other = right_and_wrong(driver)
     page = phone(driver)
+    address = page.url
 
     press(page, "Scan the sensor")
     page.get_by_text("About 20 cm away").wait_for()
-    camera.show(qr(label(server.base, right)))
+    has_room(page, "camera")
+    # What is no label is shown as text and never opened.
+    camera.show(qr("HTTPS://EXAMPLE.ORG/OFFER"))
+    page.get_by_text("HTTPS://EXAMPLE.ORG/OFFER").wait_for()
+    assert page.get_by_role("link", name="EXAMPLE").count() == 0
+    assert page.url == address
+    camera.show()
+    press(page, "Scan again")
+    page.get_by_text("About 20 cm away").wait_for()
 
+    camera.show(qr(label(server.base, right)))
     told(page, f"Fit {shown(other)}")
     assert last(page, "unit_fitted")["how"] == "scanned"
-
-
-def test_the_camera_stays_open_from_one_label_to_the_next(phone, camera, server):
-    driver = at_first_fit()
-    right, other = right_and_wrong(driver)
-    page = phone(driver)
-
-    press(page, "Scan the sensor")
-    camera.show(qr(label(server.base, right)))
-    told(page, f"Fit {shown(other)}")
     camera.show(qr(label(server.base, other)))
 
     page.get_by_role("heading", name="Both in, and locked?").wait_for()
@@ -261,33 +260,27 @@ def test_of_two_labels_in_view_the_one_in_the_hand_is_asked_for(phone, camera, s
     assert last(page, "unit_fitted")["how"] == "scanned"
 
 
-def test_a_foreign_code_is_shown_as_text_and_never_opened(phone, camera):
-    page = phone(at_first_fit())
-    address = page.url
-    camera.show(qr("HTTPS://EXAMPLE.ORG/OFFER"))
-
-    press(page, "Scan the sensor")
-
-    page.get_by_text("HTTPS://EXAMPLE.ORG/OFFER").wait_for()
-    assert page.get_by_role("link", name="EXAMPLE").count() == 0
-    assert page.url == address
-    press(page, "Scan again")
-    page.get_by_text("About 20 cm away").wait_for()
+def cautions_stand(page, way):
+    """With the camera carried on from the pictures, nothing else says to turn the key off."""
+    page.locator(".instruction").wait_for()
+    line = page.locator(".caution-line")
+    assert line.get_by_text("Key off to unplug").is_visible(), way
+    assert line.get_by_text("Leave airbag wiring").is_visible(), way
 
 
-def test_a_mistyped_code_says_what_is_wrong_and_keeps_what_was_typed(phone):
-    page = phone(at_first_fit())
-
-    type_code(page, "K7F3A")
-
-    page.get_by_text("the check character does not fit").wait_for()
-    assert page.get_by_label("Code on the label").input_value() == "K7F3A"
+def test_the_cautions_of_a_pull_stand_whether_its_label_is_scanned_or_typed(phone):
+    page = phone(at_first_pull())
+    has_room(page, "pull")
+    for way in ("Scan its label", "Type the code"):
+        page.get_by_role("button", name=way).click()
+        cautions_stand(page, way)
 
 
 def test_without_a_printed_label_a_code_is_written_by_hand(phone):
     page = phone(at_first_pull())
 
-    page.get_by_role("button", name="write a code by hand").click()
+    page.get_by_role("button", name="No label at hand: write a code by hand").click()
+    cautions_stand(page, "written")
     code = page.locator(".written-code").inner_text()
     page.reload()  # the same code is still offered: it may be on the tape by now
     page.get_by_text(code).wait_for()
@@ -364,7 +357,7 @@ def driver_after(driver, page):
     return driver
 
 
-def test_a_replacement_chosen_among_the_moves_asks_for_the_new_sensor(phone):
+def test_a_replacement_chosen_among_the_moves_asks_for_a_sensor_whose_number_is_the_same_as_typed(phone):
     driver = after_the_swap("rear-right-inner")
     driver.photograph()
     while driver.view()["reasoning"]["verdict"] is None:
@@ -372,26 +365,15 @@ def test_a_replacement_chosen_among_the_moves_asks_for_the_new_sensor(phone):
     page = phone(driver, "/moves")
 
     press(page, "Fit a new sensor")
-    page.get_by_label("New sensor").fill("PS-1")
-    type_code(page, driver._fresh())
-
-    page.get_by_text("Replacement · 1 of 3").wait_for()
-    assert last(page, "move_started")["move"] == "replace"
-    assert list(last(page, "move_started")["fitted"]) == ["rear-right-inner"]
-
-
-def test_small_letters_and_spaces_are_no_other_part_number(phone):
-    driver = after_the_swap("rear-right-inner")
-    driver.photograph()
-    while driver.view()["reasoning"]["verdict"] is None:
-        driver.test("rear-right-inner")
-    page = phone(driver)
-
+    # Small letters and spaces are no other part number.
     page.get_by_label("New sensor").fill("ps -1")
     page.get_by_text("Same part number").wait_for()
     type_code(page, driver._fresh())
 
+    page.get_by_text("Replacement · 1 of 3").wait_for()
     assert last(page, "unit_added")["part"] == "PS-1"
+    assert last(page, "move_started")["move"] == "replace"
+    assert list(last(page, "move_started")["fitted"]) == ["rear-right-inner"]
 
 
 def measuring(check):
@@ -416,7 +398,7 @@ def test_a_measured_figure_is_recorded_with_its_reading(phone):
     assert (measured["check"], measured["value"], measured["reads"]) == ("continuity", "4,7 Ω", "bad")
 
 
-def test_good_beside_a_figure_that_says_bad_wants_a_reason(phone):
+def test_good_beside_a_figure_that_says_bad_wants_a_reason_and_open_is_a_figure_of_its_own(phone):
     driver, then = measuring("continuity")
     page = phone(driver)
 
@@ -434,6 +416,14 @@ def test_good_beside_a_figure_that_says_bad_wants_a_reason(phone):
     measured = last(page, "circuit_measured")
     assert (measured["value"], measured["reads"], measured["override"]) == ("5 kΩ", "good", "wrong pin")
 
+    then = is_measuring(page, driver, "to-ground")
+    page.get_by_label("Unit", exact=True).select_option("OL")
+    assert page.get_by_label("Measured, if").is_disabled()
+    press(page, "Good Open")
+
+    page.get_by_text(then).wait_for()
+    assert last(page, "circuit_measured")["value"] == "OL"
+
 
 def test_a_figure_is_recorded_with_the_one_where_it_works(phone):
     driver, then = measuring("supply")
@@ -449,16 +439,15 @@ def test_a_figure_is_recorded_with_the_one_where_it_works(phone):
     assert (measured["value"], measured["compared"]) == ("850 mV", "12,1 V")
 
 
-def test_open_is_a_figure_of_its_own(phone):
-    driver, then = measuring("to-ground")
-    page = phone(driver)
-
-    page.get_by_label("Unit", exact=True).select_option("OL")
-    assert page.get_by_label("Measured, if").is_disabled()
-    press(page, "Good Open")
-
-    page.get_by_text(then).wait_for()
-    assert last(page, "circuit_measured")["value"] == "OL"
+def is_measuring(page, driver, check):
+    """Answer the checks on the page as unclear until this is asked; return what it shows once it was made."""
+    while True:
+        step = driver_after(driver, page).step()
+        then = f"Check · {step['progress']['now'] + 1} of"
+        if step["expects"]["check"] == check:
+            return then
+        page.locator("[data-reads='unclear']").click()
+        page.get_by_text(then).wait_for()
 
 
 def test_what_is_not_so_at_the_fit_is_put_right_before_it_goes_on(phone):
@@ -484,6 +473,7 @@ def test_what_is_not_so_at_the_fit_is_put_right_before_it_goes_on(phone):
 
 def test_what_stays_quiet_on_the_walk_is_recorded(phone):
     page = phone(at_the_end("walk"))
+    has_room(page, "walk")
 
     press(page, "left outer")
     press(page, "Save: 1 quiet")
@@ -495,6 +485,7 @@ def test_what_stays_quiet_on_the_walk_is_recorded(phone):
 
 def test_the_only_sensor_in_hand_goes_where_a_tap_says(phone):
     page = phone(at_the_end("home"))
+    has_room(page, "last")
 
     press(page, "To the parts counter")
 
@@ -503,12 +494,14 @@ def test_the_only_sensor_in_hand_goes_where_a_tap_says(phone):
     left = last(page, "left_deliberately")
     assert (left["position"], left["reason"]) == ("rear-right-outer", "tested-there")
     page.get_by_role("heading", name="This job is closed").wait_for()
+    has_room(page, "done")
 
 
 def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
     driver = with_another_in_hand(at_the_end("home"))
     code = driver.labels[driver.step()["expects"]["unit"]]
     page = phone(driver)
+    has_room(page, "where to")
 
     type_code(page, code)
     page.get_by_text(f"This is {shown(code)}, typed.").wait_for()
@@ -526,37 +519,23 @@ def test_where_one_of_several_sensors_goes_is_proven_by_its_label(phone):
     page.get_by_text("Where each sensor is").wait_for()
 
 
+# What there is on these parts of a job.
+AT = {"/moves": ".move", "/trail": ".trail-key"}
+# The screens that no story above is at: each job and the parts of it that are looked at.
 SCREENS = {
-    "pull": (at_first_pull, "", None),
-    "fit": (at_first_fit, "", None),
-    "typed": (at_first_fit, "", "Type the code"),
-    "half typed": (at_first_fit, "", "Type the code"),
-    "camera": (at_first_fit, "", "Scan the sensor"),
-    "swapped": (lambda: after_the_swap("rear-right-inner"), "", None),
-    "moves": (lambda: after_the_swap("rear-right-inner"), "/moves", None),
-    "trail": (lambda: after_the_swap("rear-right-inner"), "/trail", None),
-    "stayed": (lambda: after_the_swap("rear-right-outer"), "", None),
-    "walk": (lambda: at_the_end("walk"), "", None),
-    "last": (lambda: at_the_end("home"), "", None),
-    "where to": (lambda: with_another_in_hand(at_the_end("home")), "", None),
-    "close": (lambda: settled("close"), "", None),
-    "done": (lambda: settled("done"), "", None),
+    "swapped": (lambda: after_the_swap("rear-right-inner"), ["", "/moves", "/trail"]),
+    "stayed": (lambda: after_the_swap("rear-right-outer"), [""]),
+    "close": (to_be_closed, [""]),
 }
 
 
 @pytest.mark.parametrize("screen", SCREENS)
 def test_targets_are_large_and_nothing_sticks_out_on_a_narrow_phone_or_with_doubled_text(phone, screen):
-    make, part, button = SCREENS[screen]
-    page = phone(make(), part, viewport={"width": 320, "height": 640})
-    if button:
-        press(page, button)
-        wait_until(page, "() => document.querySelector('.field-code, .finder')")
-    if screen == "half typed":
-        first, _ = right_and_wrong(at_first_fit())
-        page.get_by_label("Code on the label").fill(first[:2])
-        page.get_by_role("button", name=shown(first)).wait_for()
-
-    assert page.evaluate(TOO_SMALL) == []
-    assert page.evaluate(TOO_WIDE) == []
-    page.evaluate("document.documentElement.style.fontSize = '225%'")  # 200 % of the app's own 112.5 %
-    assert page.evaluate(TOO_WIDE) == []
+    make, parts = SCREENS[screen]
+    page = phone(make(), parts[0])
+    job = page.url
+    for part in parts:
+        if part:
+            page.goto(job + part)
+            page.locator(AT[part]).first.wait_for()
+        has_room(page, screen + part)

@@ -8,6 +8,7 @@ from tests.browser.seeded_job import open_job
 from tests.browser.test_exchange_screens import TOO_SMALL
 from tests.browser.test_exchange_screens import TOO_WIDE
 from tests.browser_support import Complaints
+from tests.core.driver import JOB
 from tests.core.scenarios import both_places
 from tests.core.scenarios import replaced_and_proven
 from tests.static.app_server import AppServer
@@ -37,8 +38,8 @@ def open_at(screen_browser, server):
     complaints = Complaints(server.base)
     contexts = []
 
-    def make(driver, width=390):
-        contexts.append(screen_browser.new_context(viewport={"width": width, "height": 844}))
+    def make(driver):
+        contexts.append(screen_browser.new_context(viewport={"width": 390, "height": 844}))
         return open_job(contexts[-1], server.base, driver, complaints)
 
     yield make
@@ -54,21 +55,36 @@ def faulted():
     return driver
 
 
+def has_room(page):
+    """Hold the screen to its room on a phone and on the narrowest one."""
+    for width in (320, 390):
+        page.set_viewport_size({"width": width, "height": 844})
+        assert page.evaluate(TOO_SMALL) == page.evaluate(TOO_WIDE) == [], width
+
+
 def ways(page, which):
     page.locator(".job-links summary").click()
     page.get_by_role("link", name="Other ways").click()
     page.locator(f"[data-way={which}]").click()
 
 
-@pytest.mark.parametrize("width", [320, 390])
-def test_what_was_heard_at_each_position_is_one_tap_and_one_entry(open_at, width):
-    page = open_at(faulted(), width)
+def test_what_was_heard_at_each_position_is_one_tap_and_one_entry(open_at):
+    page = open_at(faulted())
+    # It is among the moves, and among the other ways.
+    page.get_by_role("button", name="Other moves").click()
+    page.locator("summary", has_text="more move").click()
+    page.locator(".move", has_text="Listen at right outer").get_by_role("button", name="Listen").click()
+    page.get_by_role("heading", name="Listen at the sensors").wait_for()
+    assert page.get_by_text("Never a foot on the brake").is_visible()
+    page.goto(page.url.partition("#")[0] + f"#/job/{JOB}")
+    page.locator("[data-step=move]").wait_for()
+
     page.locator(".job-links summary").click()
     page.get_by_role("link", name="Other ways").click()
     page.get_by_role("link", name="Listen at the sensors").click()
     page.get_by_role("button", name="Tap what you hear").wait_for()
     assert page.get_by_role("button", name="Tap what you hear").is_disabled()
-    assert page.evaluate(TOO_WIDE) == []
+    has_room(page)
 
     page.get_by_role("group", name="right outer").get_by_label("Nothing to hear").check()
     page.get_by_role("group", name="right inner").get_by_label("It ticks").check()
@@ -77,17 +93,6 @@ def test_what_was_heard_at_each_position_is_one_tap_and_one_entry(open_at, width
     page.locator("[data-step=move]").wait_for()
     said = [fact["data"] for fact in facts(page) if fact["kind"] == "listened"]
     assert said == [{"ticks": ["rear-right-inner"], "silent": ["rear-right-outer"]}]
-
-
-def test_listening_is_among_the_moves(open_at):
-    page = open_at(faulted())
-    page.get_by_role("button", name="Other moves").click()
-
-    page.locator("summary", has_text="more move").click()
-    page.locator(".move", has_text="Listen at right outer").get_by_role("button", name="Listen").click()
-
-    page.get_by_role("heading", name="Listen at the sensors").wait_for()
-    assert page.get_by_text("Never a foot on the brake").is_visible()
 
 
 def test_a_pause_asks_for_the_part_and_the_list_says_what_it_waits_for(open_at):
@@ -122,26 +127,32 @@ def test_whoever_has_no_new_part_pauses_from_replace_in_two_taps(open_at):
     page.locator(".lead", has_text="hang on their wires").wait_for()
 
 
-@pytest.mark.parametrize("which", ["repair", "pause", "hand", "close"])
-@pytest.mark.parametrize("how", ["the phone's own", "the button"])
-def test_back_from_one_of_the_ways_leads_to_the_list_of_them_and_then_to_the_step(open_at, which, how):
+def test_back_from_each_of_the_ways_leads_to_the_list_of_them_and_then_to_the_step(open_at):
     page = open_at(faulted())
-    ways(page, which)
-    page.locator("[data-way]").first.wait_for(state="detached")
-    if how == "the button":
-        page.get_by_role("button", name="Other ways").click()
-    else:
-        page.go_back()
-    page.locator(f"[data-way={which}]").wait_for()
-    page.go_back()
-    page.locator("[data-step=move]").wait_for()
+    for how in ("the phone's own", "the button"):
+        for which in ("repair", "pause", "hand", "close"):
+            ways(page, which)
+            page.locator("[data-way]").first.wait_for(state="detached")
+            if how == "the button":
+                page.get_by_role("button", name="Other ways").click()
+            else:
+                page.go_back()
+            page.locator(f"[data-way={which}]").wait_for()
+            page.go_back()
+            page.locator("[data-step=move]").wait_for()
 
 
-def test_what_was_typed_at_one_of_the_ways_stays_there_and_is_on_no_other(open_at):
+def test_the_end_without_a_repair_asks_why_and_what_was_typed_stays_there_and_is_on_no_other_way(open_at):
     page = open_at(faulted())
     ways(page, "close")
+    has_room(page)
+    page.get_by_role("button", name="Close without a repair").click()
+    assert "job_closed" not in [fact["kind"] for fact in facts(page)]
     page.get_by_label("Another reason").check()
+    page.get_by_role("button", name="Close without a repair").click()
+    page.get_by_text("Say why in a word.").wait_for()
     page.get_by_label("A word for the record").fill("the car is sold")
+
     page.go_back()
     page.locator("[data-way=pause]").click()
     page.get_by_role("heading", name="Pause the job").wait_for()
@@ -150,20 +161,6 @@ def test_what_was_typed_at_one_of_the_ways_stays_there_and_is_on_no_other(open_a
     page.locator("[data-way=close]").click()
     page.get_by_role("radio", name="Another reason", checked=True).wait_for()
     assert page.get_by_label("A word for the record").input_value() == "the car is sold"
-
-
-@pytest.mark.parametrize("width", [320, 390])
-def test_the_end_without_a_repair_asks_why(open_at, width):
-    page = open_at(faulted(), width)
-    ways(page, "close")
-    assert page.evaluate(TOO_SMALL) == []
-    assert page.evaluate(TOO_WIDE) == []
-    page.get_by_role("button", name="Close without a repair").click()
-    assert "job_closed" not in [fact["kind"] for fact in facts(page)]
-    page.get_by_label("Another reason").check()
-    page.get_by_role("button", name="Close without a repair").click()
-    page.get_by_text("Say why in a word.").wait_for()
-    page.get_by_label("A word for the record").fill("the car is sold")
     page.get_by_role("button", name="Close without a repair").click()
 
     page.locator("[data-step=done]").wait_for()
@@ -193,14 +190,13 @@ def test_once_what_hung_was_pushed_home_the_end_is_asked_for_at_once(open_at):
     assert page.get_by_role("button", name="Close without a repair").is_enabled()
 
 
-@pytest.mark.parametrize("width", [320, 390])
-def test_where_a_sensor_in_the_hand_goes_is_asked_before_an_end_without_a_repair(open_at, width):
+def test_where_a_sensor_in_the_hand_goes_is_asked_before_an_end_without_a_repair(open_at):
     driver = job_driver()
     replaced_and_proven(driver)
-    page = open_at(driver, width)
+    page = open_at(driver)
     ways(page, "close")
     page.get_by_text("Settle this first").wait_for()
-    assert page.evaluate(TOO_WIDE) == []
+    has_room(page)
     page.get_by_role("button", name="To the parts counter").click()
     page.get_by_role("radio").first.wait_for()
     moved = [fact["data"] for fact in facts(page) if fact["kind"] == "unit_moved"]
@@ -227,9 +223,8 @@ def hands_over(page, *, to: str):
     page.get_by_role("heading", name=f"Handed over to {to}").wait_for()
 
 
-@pytest.mark.parametrize("width", [320, 390])
-def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_it_is(open_at, width):
-    page = open_at(faulted(), width)
+def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_it_is(open_at):
+    page = open_at(faulted())
     page.locator(".job-links summary").click()
     page.get_by_role("link", name="Other ways").click()
     page.locator("[data-way=hand]").click()
@@ -240,7 +235,7 @@ def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_i
 
     page.get_by_role("heading", name="Handed over to Ben").wait_for()
     assert page.get_by_role("img", name="QR code that opens this job").is_visible()
-    assert page.evaluate(TOO_SMALL, 48) == page.evaluate(TOO_WIDE) == []
+    has_room(page)
     said = [fact["data"] for fact in facts(page) if fact["kind"] == "job_handed_over"]
     assert said == [{"to": "Ben", "note": ""}]
 
@@ -261,7 +256,7 @@ def test_a_job_handed_over_is_shown_to_the_other_phone_and_the_list_says_whose_i
 
 
 def test_a_job_handed_to_whoever_reads_the_list_is_said_to_be_theirs(open_at):
-    page = open_at(faulted(), 390)
+    page = open_at(faulted())
     page.locator(".job-links summary").click()
     page.get_by_role("link", name="Other ways").click()
     hands_over(page, to="Zoë")
