@@ -3,8 +3,6 @@
 import shutil
 import threading
 
-import pytest
-
 from tests.browser_support import Complaints
 from tests.browser_support import wait_until
 from tests.static.builds import STYLE
@@ -50,11 +48,33 @@ def change_over(page):
     wait_for_app(page)
 
 
+def is_nothing_of_the_server_kept(page):
+    """Hold what is kept to the app's own files: no answer of the server is among them."""
+    page.evaluate("fetch('/api/ping')")
+    kept = page.evaluate(
+        """async () => {
+          const [name] = (await caches.keys()).filter((one) => one.startsWith('swaptrail-build-'));
+          const requests = await (await caches.open(name)).keys();
+          return requests.map(({ url }) => new URL(url).pathname);
+        }"""
+    )
+
+    assert not [path for path in kept if path.startswith("/api")]
+    assert set(kept) == {
+        "/",
+        "/manifest.webmanifest",
+        "/plain.html",
+        *(path for path in kept if path.startswith("/app/")),
+    }
+    assert {"/app/core.json", "/app/vendor/micropython/micropython.wasm"} < set(kept)
+
+
 def test_every_route_starts_with_no_network_after_the_first_visit(context, shared_app):
     complaints = Complaints(shared_app.base)
     # What the first visit itself asks must not be counted as asked without a network.
     with context.expect_event("response", lambda answer: answer.url.endswith("/api/session")):
         page = first_visit(context, shared_app, complaints)
+    is_nothing_of_the_server_kept(page)
     page.close()
     context.set_offline(True)
     shared_app.requests.clear()
@@ -103,38 +123,26 @@ def test_core_and_scanner_run_with_no_network(context, checkout_app):
     wait_until(page, "host.innerText.includes('No code found in this picture')")
 
 
-def test_the_servers_answers_are_never_kept(context, shared_app):
-    page = first_visit(context, shared_app)
-    page.evaluate("fetch('/api/ping')")
-
-    kept = page.evaluate(
-        """async () => {
-          const [name] = (await caches.keys()).filter((one) => one.startsWith('swaptrail-build-'));
-          const requests = await (await caches.open(name)).keys();
-          return requests.map(({ url }) => new URL(url).pathname);
-        }"""
-    )
-
-    assert not [path for path in kept if path.startswith("/api")]
-    assert set(kept) == {
-        "/",
-        "/manifest.webmanifest",
-        "/plain.html",
-        *(path for path in kept if path.startswith("/app/")),
-    }
-    assert {"/app/core.json", "/app/vendor/micropython/micropython.wasm"} < set(kept)
-
-
-def test_a_new_build_waits_for_the_tap(context, own_app):
+def test_a_new_build_fetches_only_what_changed_and_waits_for_the_tap_or_for_a_newer_one(context, own_app):
     page = first_visit(context, own_app)
+    (first,) = page.evaluate(BUILDS)
+    own_app.requests.clear()
     has_new_build(page, own_app, "second")
+    fetched = {path.rpartition("/")[2] for path in own_app.paths() if path.startswith("/app/")}
+    assert fetched == {style_of(own_app.static).name}
 
     page.reload()
     assert page.evaluate(STYLE) == "first"
     page.evaluate(UPDATE)
     wait_until(page, "update.ready.value")
+
+    # A build that nobody runs is dropped for a newer one.
+    (second,) = set(page.evaluate(BUILDS)) - {first}
+    has_new_build(page, own_app, "third")
+    wait_until(page, f"(async () => !(await {BUILDS}).includes('{second}'))()", seconds=30)
+    assert first in page.evaluate(BUILDS)
     change_over(page)
-    assert page.evaluate(STYLE) == "second"
+    assert page.evaluate(STYLE) == "third"
     page.evaluate(UPDATE)
     assert page.evaluate("update.ready.value") is False
 
@@ -175,30 +183,6 @@ def test_the_next_start_runs_on_the_new_build_though_nobody_tapped(context, own_
     wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
 
 
-def test_builds_that_nobody_runs_are_dropped(context, own_app):
-    page = first_visit(context, own_app)
-    (first,) = page.evaluate(BUILDS)
-    has_new_build(page, own_app, "second")
-    (second,) = set(page.evaluate(BUILDS)) - {first}
-
-    has_new_build(page, own_app, "third")
-
-    wait_until(page, f"(async () => !(await {BUILDS}).includes('{second}'))()", seconds=30)
-    assert first in page.evaluate(BUILDS)
-    change_over(page)
-    assert page.evaluate(STYLE) == "third"
-
-
-def test_a_new_build_fetches_only_what_changed(context, own_app):
-    page = first_visit(context, own_app)
-    own_app.requests.clear()
-
-    has_new_build(page, own_app, "second")
-
-    fetched = {path.rpartition("/")[2] for path in own_app.paths() if path.startswith("/app/")}
-    assert fetched == {style_of(own_app.static).name}
-
-
 def test_another_tab_is_told_that_it_is_old_and_stays_whole(context, own_app):
     page, other = first_visit(context, own_app), first_visit(context, own_app)
     other.evaluate(UPDATE)
@@ -216,28 +200,33 @@ def test_another_tab_is_told_that_it_is_old_and_stays_whole(context, own_app):
     assert other.evaluate(STYLE) == "second"
 
 
-@pytest.mark.parametrize(
-    "answer",
-    [
-        pytest.param(("200 OK", "text/css", b":root { --of-this-build: broken }"), id="other bytes"),
-        pytest.param(("404 Not Found", "text/css", b""), id="missing"),
-        pytest.param(("200 OK", "text/html", b"<h1>Welcome to this network</h1>"), id="a sign-in page"),
-    ],
-)
-def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app, answer):
+# What may come in the place of a file of a build.
+CORRUPT = {
+    "other bytes": ("200 OK", "text/css", b":root { --of-this-build: broken }"),
+    "missing": ("404 Not Found", "text/css", b""),
+    "a sign-in page": ("200 OK", "text/html", b"<h1>Welcome to this network</h1>"),
+}
+
+
+def test_a_build_with_a_corrupt_file_is_not_taken(context, own_app):
     page = first_visit(context, own_app)
     before = page.evaluate(BUILDS)
     page.evaluate(UPDATE)
     own_app.new_build("second")
     style = style_of(own_app.static).name
-    own_app.fault = lambda environ, app: answer if environ["PATH_INFO"].endswith(style) else None
+    for which, answer in CORRUPT.items():
+        own_app.requests.clear()
+        own_app.fault = lambda environ, app, answer=answer: (
+            answer if environ["PATH_INFO"].endswith(style) else None
+        )
 
-    page.evaluate("update.check()")
+        page.evaluate("update.check()")
 
-    wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)")
-    wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
-    assert page.evaluate(BUILDS) == before
-    assert page.evaluate("update.ready.value") is False
+        wait_for_request(page, own_app, style)
+        wait_until(page, "navigator.serviceWorker.getRegistration().then((r) => !r.installing)")
+        wait_until(page, f"(async () => (await {BUILDS}).length === 1)()")
+        assert page.evaluate(BUILDS) == before, which
+        assert page.evaluate("update.ready.value") is False, which
     own_app.close()
     page.reload()
     wait_for_app(page)
@@ -286,9 +275,11 @@ def missing(script):
     return lambda environ, app: gone if environ["PATH_INFO"].endswith(script.name) else None
 
 
-def test_a_phone_works_offline_before_the_rare_screens_have_come(context, own_app):
+def test_a_phone_works_offline_before_the_rare_screens_have_come_and_says_when_they_have(context, own_app):
     own_app.fault = missing(late_script(own_app.static))
     page = first_visit(context, own_app, is_whole=False)
+    page.goto(f"{own_app.base}/#/you")
+    page.get_by_text("It needs a network to start").wait_for()
     context.set_offline(True)
     page.goto(f"{own_app.base}/#/help")
     page.reload()
@@ -296,24 +287,15 @@ def test_a_phone_works_offline_before_the_rare_screens_have_come(context, own_ap
 
     own_app.fault = None
     context.set_offline(False)
-    page.reload()
-    wait_until(page, WHOLE, seconds=30)
-    context.set_offline(True)
-    page.reload()
-
-    page.get_by_role("heading", name="Help", level=1).wait_for()
-
-
-def test_it_starts_without_a_network_once_what_comes_late_has_come(context, own_app):
-    own_app.fault = missing(late_script(own_app.static))
-    page = first_visit(context, own_app, is_whole=False)
     page.goto(f"{own_app.base}/#/you")
-    page.get_by_text("It needs a network to start").wait_for()
-
-    own_app.fault = None
     page.reload()
     page.get_by_text("It starts without a network").wait_for()
     assert page.evaluate(WHOLE)
+    context.set_offline(True)
+    page.goto(f"{own_app.base}/#/help")
+    page.reload()
+
+    page.get_by_role("heading", name="Help", level=1).wait_for()
 
 
 def test_a_phone_that_had_all_screens_takes_no_build_without_them(context, own_app):
