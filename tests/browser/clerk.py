@@ -79,6 +79,14 @@ class Clerk:
         assert self.page.evaluate(TOO_SMALL, 48) == []
         assert self.page.evaluate(TOO_WIDE) == []
 
+    def looks_on_any(self):
+        """Hold it to that room on a usual phone and on the narrowest one; the screen is as it was then."""
+        usual = self.page.viewport_size
+        for width, height in ((320, 640), (390, 844)):
+            self.page.set_viewport_size({"width": width, "height": height})
+            self.looks()
+        self.page.set_viewport_size(usual)
+
     def alters_a_record(self, device=""):
         """Change what a test showed in the log on this phone, of one phone at the bench where it is named."""
         self.page.evaluate(_ALTER, device)

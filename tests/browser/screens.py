@@ -110,6 +110,13 @@ class Screens:
         """Return what is too small for a finger or wider than the screen."""
         return self.page.evaluate(TOO_SMALL, SMALLEST) + self.page.evaluate(TOO_WIDE)
 
+    def lacks_room_on_any(self) -> dict:
+        """Return what lacks room on a usual phone and on the narrowest one; the page is as it was then."""
+        usual = self.page.viewport_size
+        found = self.lacking((320, 640, 100), (390, 844, 100))
+        self.page.set_viewport_size(usual)
+        return found
+
     def lacking(self, *sizes) -> dict:
         """Return what lacks room by width, height and text size in percent, where anything does."""
         found = {}

@@ -5,8 +5,6 @@ import io
 import json
 from collections import Counter
 
-import pytest
-
 from tests.browser import phone_log
 from tests.browser.phone import Phone
 from tests.browser.phone import label_picture
@@ -70,16 +68,15 @@ def test_fifty_in_a_row_with_two_wrong_ones_and_a_file_that_adds_up(clerk_at):
     assert Counter(json.loads(body)["data"]["decision"] for (body,) in kept) == {"accept": 48, "refuse": 2}
 
 
-@pytest.mark.parametrize("size", [(390, 844), (320, 640)], ids=["390", "320"])
-def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, size):
-    clerk, codes = clerk_at(4, size=size, worker=True)
+def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at):
+    clerk, codes = clerk_at(4, worker=True)
     page, phone = clerk.page, clerk.phone
-    clerk.looks()
+    clerk.looks_on_any()
     phone.offline()
     phone.hold(codes[0])
     phone.tap("Scan returns")
     clerk.sees(codes[0], "hold")
-    clerk.looks()
+    clerk.looks_on_any()
     phone.tap("It is the same part")
     clerk.sees(codes[0], "accept")
     page.get_by_role("button", name="Otherwise").tap()
@@ -87,7 +84,7 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.see("Say what you decide, and give a reason")
     page.get_by_role("radio", name="Hold").tap()
     page.get_by_role("radio", name="Looked at by hand").tap()
-    clerk.looks()
+    clerk.looks_on_any()
     clerk.decides("Hold")
 
     phone.hold(codes[1])
@@ -97,7 +94,7 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.hold(codes[3])  # the one before it was only looked at
     clerk.sees(codes[3], "hold")
     phone.see("was only looked at")
-    clerk.looks()
+    clerk.looks_on_any()
     phone.tap("Only looked")
     assert len(phone_log.entries(page)) == before
     phone.hold(codes[1])
@@ -118,7 +115,7 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.see("Show the label of the part")  # what was said of the decision goes with it
     page.get_by_role("button", name="Close the camera").tap()
     phone.see("3 wait for a decision")
-    clerk.looks()
+    clerk.looks_on_any()
     assert "held just now: Looked at by hand" in page.locator("main").inner_text()
 
     phone.tap("Scan returns")
@@ -130,7 +127,7 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.tap("Handed back")
     page.locator(".decided .small-button").wait_for(state="detached")
     assert "Handed back" in page.locator(".decided").inner_text()
-    clerk.looks()
+    clerk.looks_on_any()
     page.get_by_role("button", name="Close the camera").tap()
     phone.tap("Type a code")
     page.get_by_label("Code").fill(codes[3][:3])
@@ -145,14 +142,14 @@ def test_hold_overrule_take_back_later_and_search_without_a_network(clerk_at, si
     phone.see("2 wait for a decision")
     page.get_by_role("link", name="Day list").tap()
     page.get_by_role("heading", name="Today").wait_for()
-    clerk.looks()
+    clerk.looks_on_any()
     phone.tap("Save as a file")
     phone.see("The server makes the file.")
     phone.tap("Search")
     page.get_by_label("What do you look for").fill(f"{codes[0][:3]} estate")
     phone.tap("Search")
     phone.see("1 found on this phone")
-    clerk.looks()
+    clerk.looks_on_any()
     phone.online()
     page.evaluate("dispatchEvent(new Event('online'))")
     phone.see("all sent")
@@ -231,7 +228,7 @@ def test_a_counter_phone_shows_the_counter_and_a_bench_phone_the_jobs(clerk_at, 
     clerk.phone.tap("Read its trail")
     clerk.page.goto(f"{app_server.base}/U/{codes[0]}")
     clerk.sees(codes[0], "hold")
-    clerk.looks()
+    clerk.looks_on_any()
     mara = Phone(tmp_path / "bench", app_server.base)
     mara.visit(app_server.link())
     mara.page.goto(f"{app_server.base}/#/returns")

@@ -111,29 +111,30 @@ def goes(page, way, words):
     wait_until(page, "(words) => !document.querySelector('.trail-more').innerText.includes(words)", words)
 
 
-@pytest.mark.parametrize("part", ["/trail", "/report"])
-@pytest.mark.parametrize("width", [320, 390])
-def test_a_trail_that_goes_on_sideways_says_how_many_tests_are_out_of_sight(take_screens, part, width):
+def test_a_trail_that_goes_on_sideways_says_how_many_tests_are_out_of_sight(take_screens):
     """Six tests: three or four stand on a phone, and nothing else shows that there were others."""
     driver = job_driver()
     follows(driver)
     for _ in range(4):
         driver.test(INNER)
-    phone = take_screens(width=width).holds(driver)
-    page = phone.show(f"/#/job/{JOB}{part}")
-    page.locator(".trail-more button").first.wait_for()
-    seen = [6, 0]
-    while found := beyond(page, "earlier"):
-        earlier = int(found[0].split()[0])
-        assert earlier < seen[0]
-        seen[0] = earlier
-        goes(page, "earlier", found[0])
-    while found := beyond(page, "later"):
-        goes(page, "later", found[0])
-        seen[1] += 1
-    assert seen[1] >= 1
-    assert beyond(page, "earlier")
-    assert phone.lacks_room() == []
+    phone = take_screens().holds(driver)
+    phone.show()
+    for width, part in ((320, "/trail"), (390, "/report"), (390, "/trail"), (320, "/report")):
+        phone.page.set_viewport_size({"width": width, "height": 844})
+        page = phone.show_anew(f"/#/job/{JOB}{part}")
+        page.locator(".trail-more button").first.wait_for()
+        seen = [6, 0]
+        while found := beyond(page, "earlier"):
+            earlier = int(found[0].split()[0])
+            assert earlier < seen[0], (width, part)
+            seen[0] = earlier
+            goes(page, "earlier", found[0])
+        while found := beyond(page, "later"):
+            goes(page, "later", found[0])
+            seen[1] += 1
+        assert seen[1] >= 1, (width, part)
+        assert beyond(page, "earlier"), (width, part)
+        assert phone.lacks_room() == [], (width, part)
 
 
 def test_a_trail_that_stands_whole_says_nothing_of_more(show):

@@ -56,9 +56,8 @@ def take(phone, moment):
     phone.page.locator(f"[data-picture={moment}] .icon").wait_for()
 
 
-@pytest.mark.parametrize("width", [320, 390])
-def test_a_repair_says_where_and_what_and_its_bad_reading_is_taken_again(at_repair, width):
-    phone = at_repair(width=width)
+def test_a_repair_says_where_and_what_and_its_bad_reading_is_taken_again(at_repair):
+    phone = at_repair()
     page = phone.page
     phone.tap("I have repaired it")
     page.get_by_role("heading", name="Where was it?").wait_for()
@@ -155,11 +154,10 @@ def test_a_control_unit_that_never_sounds_says_where_and_what_before_it_is_recor
     ]
 
 
-@pytest.mark.parametrize("width", [320, 390])
-def test_a_repair_among_the_other_moves_asks_where_and_what_before_it_is_recorded(at_repair, width):
+def test_a_repair_among_the_other_moves_asks_where_and_what_before_it_is_recorded(at_repair):
     driver = job_driver()
     both_places(driver)
-    phone = at_repair(driver, width=width)
+    phone = at_repair(driver)
     page = phone.page
     phone.tap("Other moves")
     page.get_by_text("more moves").click()
