@@ -5,7 +5,7 @@ import json
 
 import pytest
 
-from server.core.facts.fields import MOST_COUNT
+from server.core.facts.amounts import MOST_COUNT
 from server.core.facts.kinds import KINDS
 from server.core.host import Host
 from server.core.log import envelope

@@ -2,6 +2,7 @@
 
 import pytest
 
+from server.core.facts import amounts
 from server.core.facts import corrections
 from server.core.facts import fields
 from server.core.facts import naming
@@ -22,17 +23,17 @@ SOUND = {
     fields.Id: "b1",
     fields.Reason: "because",
     fields.Flag: True,
-    fields.Count: 3,
-    fields.Celsius: -5,
-    fields.Centimetres: 170,
-    fields.WireLength: 450,
-    fields.Minutes: 3,
+    amounts.Count: 3,
+    amounts.Celsius: -5,
+    amounts.Centimetres: 170,
+    amounts.WireLength: 450,
+    amounts.Minutes: 3,
     fields.Digest: "0a" * 32,
     fields.Photo: "0a" * 32,
     fields.Names: ["named"],
-    fields.Rates: {"unit": 50000},
-    fields.Counts: {"pull": 60},
-    fields.Confidence: 950000,
+    amounts.Rates: {"unit": 50000},
+    amounts.Counts: {"pull": 60},
+    amounts.Confidence: 950000,
     fields.Options: {"width": "60"},
     fields.Vehicle: {"id": "v1", "name": "Blue estate", "vin": ""},
     corrections.Entry: {"kind": "cleaned", "data": {"position": HERE, "note": ""}},

@@ -13,7 +13,7 @@ from ..errors import BadInput
 from ..log import envelope
 from ..messages import message
 from ..state.stories import device_of
-from .fields import Count
+from .amounts import Count
 from .fields import Field
 from .fields import Name
 from .fields import Names

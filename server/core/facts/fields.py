@@ -4,21 +4,17 @@ Each has three bounds. `check` says what the fold understands: states rest on it
 says what may be recorded or taken in beyond that: what every host can show, keep as a key and reckon with.
 `meant` says what a person can mean who types it now: nobody asks it of what was recorded before.
 
-`naming.py` beside it has those that name positions and units of the job. Kinds of event are declared with
-them; `kind.py` makes of the declarations all that is done with a kind's fields.
+`amounts.py` beside it has those that hold numbers, `naming.py` those that name positions and units of the
+job. Kinds of event are declared with them; `kind.py` makes of the declarations all that is done with a kind's
+fields.
 """
 
 from ..errors import BadInput
 from ..log import ids
 from ..messages import message
-from ..messages import minutes
 from ..parts import layouts
 
 TEXT, NAME = (0, 2000), (1, 80)  # fewest and most characters
-# Products of two of them are still integers that every host holds exactly (log/canon.py).
-MOST_COUNT = 1000000000
-# The longest wire of a vehicle.
-MOST_CENTIMETRES = 10000
 
 
 class Field:
@@ -99,73 +95,6 @@ class Flag(Field):
             raise BadInput(path, value, message("refusals-flag"))
 
 
-class Count(Field):
-    """A whole number from 0."""
-
-    def check(self, path, value):
-        """Refuse what is no whole number, or a negative one."""
-        check_count(path, value)
-
-    def bound(self, path, value):
-        """Refuse a number that no count of ours reaches."""
-        if value > MOST_COUNT:
-            raise BadInput(path, value, message("refusals-whole-most", most=MOST_COUNT))
-
-    def told(self, value, names):
-        """Return its digits."""
-        return str(value)
-
-
-class Centimetres(Count):
-    """A length, from the `least` to the `most` that a person can mean."""
-
-    def __init__(self, name: str, least: int, most: int, **more):
-        """Take both in centimetres."""
-        super().__init__(name, **more)
-        self.ends = (least, most)
-
-    def check(self, path, value):
-        """Refuse what is no whole number, and say all that is wanted."""
-        if isinstance(value, bool) or not isinstance(value, int) or value < 0:
-            raise BadInput(path, value, between(self.ends))
-
-    def meant(self, path, value):
-        """Refuse one that is shorter or longer."""
-        if not self.ends[0] <= value <= self.ends[1]:
-            raise BadInput(path, value, between(self.ends))
-
-
-class WireLength(Centimetres):
-    """The length of a wire."""
-
-    def bound(self, path, value):
-        """Refuse one that no vehicle has."""
-        if value > MOST_CENTIMETRES:
-            raise BadInput(path, value, between(self.ends))
-
-
-class Celsius(Field):
-    """A temperature in whole degrees, from the `least` to the `most` that a person can mean."""
-
-    # What the fold understands.
-    LEAST, MOST = -90, 90
-
-    def __init__(self, name: str, least: int = LEAST, most: int = MOST, **more):
-        """Take both in degrees Celsius."""
-        super().__init__(name, **more)
-        self.ends = (least, most)
-
-    def check(self, path, value):
-        """Refuse what is no whole number, and what no weather is."""
-        if isinstance(value, bool) or not isinstance(value, int) or not self.LEAST <= value <= self.MOST:
-            raise BadInput(path, value, between(self.ends))
-
-    def meant(self, path, value):
-        """Refuse one that is colder or hotter."""
-        if not self.ends[0] <= value <= self.ends[1]:
-            raise BadInput(path, value, between(self.ends))
-
-
 class Choice(Field):
     """One of a few words; the message `told` says which, else a sentence takes the word itself."""
 
@@ -191,14 +120,6 @@ class Place(Choice):
     def told(self, value, names):
         """Return the place in words."""
         return names.place(value)
-
-
-class Minutes(Count):
-    """Whole minutes."""
-
-    def told(self, value, names):
-        """Return the duration in words."""
-        return minutes(value * 100)
 
 
 class Digest(Field):
@@ -273,45 +194,6 @@ class NewPositions(Field):
                 bound_id("{}[{}].{}".format(path, index, field), value[index][field])
 
 
-class Rates(Field):
-    """Chances by name, in parts per million."""
-
-    def check(self, path, value):
-        """Refuse what is no such object."""
-        check_object(path, value, ())
-        for name in sorted(value):
-            check_count(path + "." + name, value[name])
-            if value[name] > 1000000:
-                raise BadInput(path + "." + name, value[name], message("refusals-rate"))
-
-
-class Counts(Field):
-    """Whole numbers by name."""
-
-    def check(self, path, value):
-        """Refuse what is no such object."""
-        check_object(path, value, ())
-        for name in sorted(value):
-            check_name("{}.{}".format(path, name), name)
-            check_count("{}.{}".format(path, name), value[name])
-
-    def bound(self, path, value):
-        """Refuse names outside the pattern, and numbers that no count of ours reaches."""
-        for name in sorted(value):
-            bound_id("{}.{}".format(path, name), name)
-            Count("").bound("{}.{}".format(path, name), value[name])
-
-
-class Confidence(Field):
-    """A confidence asked for, in parts per million; 0 leaves it as it was."""
-
-    def check(self, path, value):
-        """Refuse less than an even chance, and certainty."""
-        check_count(path, value)
-        if value and not 500000 <= value <= 999999:
-            raise BadInput(path, value, message("refusals-confidence"))
-
-
 class Options(Field):
     """Short texts by name."""
 
@@ -336,17 +218,6 @@ bound_id = ids.bound
 check_text = Text("").check
 check_name = Name("").check
 check_names = Names("").check
-
-
-def check_count(path: str, value) -> None:
-    """Raise BadInput where `value` is no whole number from 0."""
-    if isinstance(value, bool) or not isinstance(value, int) or value < 0:
-        raise BadInput(path, value, message("refusals-whole-from", least=0))
-
-
-def between(ends: tuple) -> dict:
-    """Return that a whole number between two ends is wanted."""
-    return message("refusals-between", least=str(ends[0]), most=str(ends[1]))
 
 
 def check_list(path: str, value) -> None:

@@ -6,9 +6,9 @@ what the yard takes or takes back later leaves it as it is. The latest entry of 
 
 from ..log import envelope
 from ..messages import message
-from .fields import Count
-from .fields import Counts
-from .fields import Rates
+from .amounts import Count
+from .amounts import Counts
+from .amounts import Rates
 from .fields import Text
 from .kind import MAY_HAVE_JOB
 from .kind import Kind

@@ -5,10 +5,10 @@ from ..messages import message
 from ..messages import sentences
 from ..meter import sound
 from ..parts import sorts
-from .fields import Celsius
-from .fields import Centimetres
+from .amounts import Celsius
+from .amounts import Centimetres
+from .amounts import Count
 from .fields import Choice
-from .fields import Count
 from .fields import Name
 from .fields import Photo
 from .fields import Text

@@ -5,15 +5,15 @@ from ..messages import message
 from ..messages import sentences
 from ..meter import copper
 from ..meter import figure
+from .amounts import MOST_CENTIMETRES
+from .amounts import Celsius
+from .amounts import Count
+from .amounts import WireLength
 from .evidence import PROVOKED
 from .evidence import provoked_words
-from .fields import MOST_CENTIMETRES
-from .fields import Celsius
 from .fields import Choice
-from .fields import Count
 from .fields import Name
 from .fields import Text
-from .fields import WireLength
 from .kind import Kind
 from .naming import Position
 

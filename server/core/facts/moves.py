@@ -2,11 +2,11 @@
 
 from ..log import envelope
 from ..messages import message
+from .amounts import Count
 from .conflicts import conflict
 from .evidence import PROVOKED
 from .fields import HOW
 from .fields import Choice
-from .fields import Count
 from .fields import Reason
 from .fields import Text
 from .kind import KEPT

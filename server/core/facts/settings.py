@@ -1,11 +1,11 @@
 """What somebody set for a job: assumptions, minutes, prices, and whether the fault comes and goes."""
 
 from ..messages import message
-from .fields import Confidence
-from .fields import Count
+from .amounts import Confidence
+from .amounts import Count
+from .amounts import Minutes
+from .amounts import Rates
 from .fields import Flag
-from .fields import Minutes
-from .fields import Rates
 from .kind import Kind
 from .naming import Position
 

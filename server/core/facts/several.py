@@ -4,10 +4,10 @@ from ..errors import BadInput
 from ..messages import message
 from ..parts import sorts
 from ..state.state import position_of
+from .amounts import between
+from .amounts import check_count
 from .fields import Field
-from .fields import between
 from .fields import bound_id
-from .fields import check_count
 from .fields import check_list
 from .fields import check_name
 from .fields import check_object

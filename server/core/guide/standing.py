@@ -6,7 +6,7 @@ by three to four (common practice, no source). All that is typed is in whole cen
 """
 
 from ..facts import looks
-from ..facts.fields import between
+from ..facts.amounts import between
 from ..facts.looks import distances
 from ..facts.several import DISTANCES
 from ..messages import decimal

@@ -8,6 +8,7 @@ FOLDING = {
     "log/ids.py",
     "errors.py",
     "messages.py",
+    "facts/amounts.py",
     "facts/apart.py",
     "facts/conflicts.py",
     "facts/fields.py",
