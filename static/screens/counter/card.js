@@ -7,6 +7,7 @@ import { html, nothing } from 'lit-html';
 
 import { code } from '../../shapes/code.js';
 import { mark, markShape } from '../../shapes/marks.js';
+import { typedField } from '../frame/field.js';
 import { part, rows } from '../frame/part.js';
 import { picture } from '../frame/picture.js';
 import { sentence } from '../frame/sentence.js';
@@ -163,16 +164,7 @@ export function otherwiseCard(work, answer, chosen) {
         )}
       </div>
     </fieldset>
-    <label class="field">
-      <span class="field-name">${say('counter-own-words')}</span>
-      <input
-        type="text"
-        maxlength="500"
-        autocomplete="off"
-        .value=${answer.reasons.includes(chosen.reason) ? '' : chosen.reason}
-        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => set({ reason: target.value, asked: false })}
-      />
-    </label>
+    ${typedField(say('counter-own-words'), answer.reasons.includes(chosen.reason) ? '' : chosen.reason, (reason) => set({ reason, asked: false }))}
     ${chosen.asked
       ? html`<p class="field-fault" role="alert">${say('counter-reason-wanted')}</p>`
       : nothing}

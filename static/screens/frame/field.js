@@ -66,3 +66,21 @@ export function textField(ctx, key, words, options = {}) {
     ${fault ? html`<p class="field-fault" id=${`${id}-fault`}>${fault}</p>` : nothing}${answer}
   </div>`;
 }
+
+/**
+ * A plain text field for what lies elsewhere than in `ctx.form`.
+ * @param {string} words
+ * @param {string} value
+ * @param {(value: string) => unknown} set
+ * @param {Pick<FieldOptions, 'note' | 'most' | 'lines'>} [options]
+ */
+export function typedField(words, value, set, { note = '', most = 500, lines = 1 } = {}) {
+  const typed = (/** @type {{target: HTMLInputElement}} */ { target }) => set(target.value);
+  return html`<label class="field">
+    <span class="field-name">${words}</span>
+    ${note ? html`<span class="field-note">${note}</span>` : nothing}
+    ${lines > 1
+      ? html`<textarea rows=${lines} maxlength=${most} .value=${live(value)} @input=${typed}></textarea>`
+      : html`<input type="text" maxlength=${most} autocomplete="off" .value=${live(value)} @input=${typed} />`}
+  </label>`;
+}

@@ -7,6 +7,7 @@
 import { html, nothing } from 'lit-html';
 
 import { icon } from '../../shapes/icons.js';
+import { typedField } from './field.js';
 import { sentence } from './sentence.js';
 import { say } from '../../words/words.js';
 
@@ -41,19 +42,10 @@ export function refusalPanel(ctx) {
 function overrideForm(ctx, standing) {
   const reason = reasons.get(standing) ?? '';
   return html`
-    <label class="field">
-      <span class="field-name">${say('frame-refused-reason')}</span>
-      <input
-        type="text"
-        maxlength="500"
-        autocomplete="off"
-        .value=${reason}
-        @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-          reasons.set(standing, target.value);
-          ctx.redraw();
-        }}
-      />
-    </label>
+    ${typedField(say('frame-refused-reason'), reason, (typed) => {
+      reasons.set(standing, typed);
+      ctx.redraw();
+    })}
     <button
       class="small-button"
       type="button"

@@ -8,6 +8,7 @@ import { html, nothing } from 'lit-html';
 
 import { icon } from '../../../shapes/icons.js';
 import { say } from '../../../words/words.js';
+import { typedField } from '../../frame/field.js';
 import { oneOf } from '../../frame/one-of.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { cautionList } from './cautions.js';
@@ -85,15 +86,7 @@ export function repairParts(ctx, { words, events, segments, position }, record) 
         chosen: form.what,
         pick: set('what'),
       })}
-      <label class="field">
-        <span class="field-name">${say('steps-repair-note')}</span>
-        <textarea
-          rows="2"
-          maxlength="500"
-          .value=${form.what ?? ''}
-          @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => set('what')(target.value)}
-        ></textarea>
-      </label>
+      ${typedField(say('steps-repair-note'), form.what ?? '', set('what'), { lines: 2 })}
       <div class="card-actions">${MOMENTS.map((moment) => pictureButton(ctx, taking, moment))}</div>`,
     main: { words, run },
   };

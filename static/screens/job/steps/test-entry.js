@@ -11,6 +11,7 @@ import { board } from '../../../shapes/board.js';
 import { say } from '../../../words/words.js';
 import { capture, photoTaken } from '../../scan/capture.js';
 import { openSeries } from '../../scan/shutter.js';
+import { typedField } from '../../frame/field.js';
 import { helpLink } from '../../frame/help-link.js';
 import { readRarePages } from '../../frame/read-late.js';
 import { to } from '../../frame/router.js';
@@ -139,18 +140,15 @@ function more(ctx, screen) {
         ${screen.photo
           ? html`${screen.body}<button class="small-button" type="button" @click=${screen.again}>${say('steps-test-again')}</button>`
           : html`<button class="small-button wide-button" type="button" @click=${screen.open}>${say('steps-test-photograph')}</button>`}
-        <label class="field">
-          <span class="field-name">${say('steps-test-note')}</span>
-          <textarea
-            rows="2"
-            maxlength="500"
-            .value=${form.note ?? ''}
-            @input=${(/** @type {{target: HTMLInputElement}} */ { target }) => {
-              form.note = target.value;
-              redraw();
-            }}
-          ></textarea>
-        </label>
+        ${typedField(
+          say('steps-test-note'),
+          form.note ?? '',
+          (note) => {
+            form.note = note;
+            redraw();
+          },
+          { lines: 2 },
+        )}
       </div>
     </details>`;
 }
