@@ -6,8 +6,8 @@
 
 import { CoreError } from '../core/client.js';
 import { compactText } from '../core/compact.js';
-import { peopleOf } from './device.js';
-import { CHUNK, LogOrder, lengthOf, nameOf } from './order.js';
+import { BesideTheLog } from './beside-the-log.js';
+import { CHUNK, insertionOf, LogOrder, lengthOf, nameOf } from './order.js';
 import { Snapshots } from './snapshots.js';
 import { say } from '../words/words.js';
 
@@ -16,11 +16,6 @@ const CHECK_SECONDS = 10; // a person stands there with a part in hand
 /** For so many entries a call may take a second more: a long log is folded in one. */
 const ENTRIES_A_SECOND = 500;
 const REFILL_SECONDS = 30;
-
-/**
- * What is said of a phone from one of its entries on (`server/core/facts/whose.py`).
- * @typedef {{device: string, from: number, role: string, name: string, people: string[]}} Phone
- */
 
 /** Feeds one core from one store. */
 export class CoreFeed {
@@ -32,7 +27,7 @@ export class CoreFeed {
     this.snapshots = new Snapshots();
     this.#core = core;
     this.#order = new LogOrder(store);
-    this.#store = store;
+    this.#beside = new BesideTheLog(store);
     core.keptBy({
       refill: (ask) => this.#refill(ask),
       supply: (missing, ask) => this.#supply(missing, ask),
@@ -41,11 +36,7 @@ export class CoreFeed {
 
   #core;
   #order;
-  #store;
-  /** Up to where it knows what is said of phones, and who shares this one. */
-  #phones = '';
-  /** How many labels that are out of use it knows. */
-  #labelsOut = 0;
+  #beside;
   /** Up to where the core has folded; a new object for each change. @type {import('./order.js').Position | null} */
   #folded = null;
   /** Whether the core has only what follows on a snapshot in memory, and of that the state. */
@@ -84,8 +75,8 @@ export class CoreFeed {
       const ask = (op, args, options) => this.#core.call(op, args, { ...options, onlyAfterRestarts: restarts });
       try {
         if (!this.#folded) await this.#fill(ask);
-        await this.#tellPhones(ask);
-        await this.#tellLabels(ask);
+        await this.#beside.tellPhones(ask);
+        await this.#beside.tellLabels(ask);
         return await this.#follow(ask);
       } catch (error) {
         if (!(error instanceof CoreError)) throw error;
@@ -146,7 +137,7 @@ export class CoreFeed {
   async #follow(ask, again = false) {
     const before = /** @type {import('./order.js').Position} */ (this.#folded);
     const now = await this.#order.since(before);
-    const place = now && placeOf(before.unsent, now.numbered.concat(now.unsent));
+    const place = now && insertionOf(before.unsent, now.numbered.concat(now.unsent));
     if (!now || !place) {
       await this.#giveWhole(ask);
       return [];
@@ -176,46 +167,13 @@ export class CoreFeed {
   }
 
   /**
-   * Say of phones what is new; that comes before what they recorded.
-   * @param {import('../core/client.js').Ask} ask
-   */
-  async #tellPhones(ask) {
-    const { phones, known } = await this.#said();
-    if (known !== this.#phones) await ask('phones', { phones });
-    this.#phones = known;
-  }
-
-  /**
-   * Say which labels a server took out of use, where it is not said yet: there are only ever more of them.
-   * @param {import('../core/client.js').Ask} ask
-   */
-  async #tellLabels(ask) {
-    const codes = (await this.#store.getMeta('labels_out')) ?? [];
-    if (codes.length !== this.#labelsOut) await ask('labels_out', { codes });
-    this.#labelsOut = codes.length;
-  }
-
-  /** What is said of phones, and a text that is another one once that has changed; '' while nothing is. */
-  async #said() {
-    const said = await this.#store.getMeta('phones');
-    if (!said) return { phones: [], known: '' };
-    const { rows, upto } = said;
-    const people = await peopleOf(this.#store);
-    const { device } = await this.#store.getMeta('head');
-    // The server hears of those with the next exchange.
-    const last = rows.findLast((/** @type {Phone} */ row) => row.device === device);
-    const phones = rows.map((/** @type {Phone} */ row) => (row === last ? { ...row, people: [...row.people, ...people] } : row));
-    return { phones, known: [upto, ...people].join('\n') };
-  }
-
-  /**
    * Give a core that was started again its state back, and what came after the snapshot: what is asked next is about
    * all of the log.
    * @param {import('../core/client.js').Ask} ask
    */
   async #refill(ask) {
     await this.#fill(ask);
-    await this.#tellLabels(ask);
+    await this.#beside.tellLabels(ask);
     await this.#follow(ask);
   }
 
@@ -226,7 +184,7 @@ export class CoreFeed {
   async #fill(ask) {
     this.#folded = null;
     this.#taken = null;
-    this.#labelsOut = 0;
+    this.#beside.forgotten();
     const kept = await this.snapshots.read(this.#core.digest);
     const begun = await this.snapshots.begun(this.#core.digest);
     // One that was begun has more than twice of what a whole one has.
@@ -242,8 +200,7 @@ export class CoreFeed {
     if (kept && (await this.#order.holds(kept.position))) {
       const last = kept.texts.length - 1;
       for (const [at, compact] of kept.texts.entries()) await ask('restore', { more: at < last }, { raw: { compact } });
-      this.#phones = '';
-      await this.#tellPhones(ask);
+      await this.#beside.tellPhones(ask);
       this.#folded = kept.position;
       this.#inPart = true;
       this.#fresh = 0;
@@ -268,9 +225,7 @@ export class CoreFeed {
    */
   async #give(ask, position) {
     const seconds = REFILL_SECONDS + lengthOf(position) / ENTRIES_A_SECOND;
-    const { phones, known } = await this.#said();
-    await ask('reset', { more: true, phones });
-    this.#phones = known;
+    await this.#beside.beginAnew(ask);
     for await (const entries of this.#order.upTo(position)) {
       const compact = compactText({ envelopes: entries.map(({ event }) => event) });
       await ask('append', { more: true }, { raw: { compact } });
@@ -304,19 +259,4 @@ export class CoreFeed {
 /** @param {import('./store.js').StoredEvent[]} entries */
 function namesOf(entries) {
   return entries.map(({ device, seq }) => nameOf([device, seq]));
-}
-
-/**
- * How `wanted` comes from `had`: entries put in at one place, and others behind; null where it is otherwise.
- * @param {string[]} had
- * @param {string[]} wanted
- * @returns {{at: number, inserted: string[], behind: string[]} | null}
- */
-function placeOf(had, wanted) {
-  let at = 0;
-  while (at < had.length && had[at] === wanted[at]) at += 1;
-  const rest = had.slice(at);
-  const again = rest.length ? wanted.indexOf(rest[0], at) : at;
-  if (again < 0 || rest.some((name, index) => wanted[again + index] !== name)) return null;
-  return { at, inserted: wanted.slice(at, again), behind: wanted.slice(again + rest.length) };
 }

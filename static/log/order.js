@@ -155,3 +155,18 @@ export class LogOrder {
     });
   }
 }
+
+/**
+ * How `wanted` comes from `had`: entries put in at one place, and others behind; null where it is otherwise.
+ * @param {string[]} had
+ * @param {string[]} wanted
+ * @returns {{at: number, inserted: string[], behind: string[]} | null}
+ */
+export function insertionOf(had, wanted) {
+  let at = 0;
+  while (at < had.length && had[at] === wanted[at]) at += 1;
+  const rest = had.slice(at);
+  const again = rest.length ? wanted.indexOf(rest[0], at) : at;
+  if (again < 0 || rest.some((name, index) => wanted[again + index] !== name)) return null;
+  return { at, inserted: wanted.slice(at, again), behind: wanted.slice(again + rest.length) };
+}

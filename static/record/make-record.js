@@ -87,7 +87,7 @@ async function eventsOf(store, order) {
  */
 async function certifiedPhones(store, certificates) {
   const { rows = [] } = (await store.getMeta('phones')) ?? {};
-  return rows.filter((/** @type {import('../log/core-feed.js').Phone} */ row) =>
+  return rows.filter((/** @type {import('../log/beside-the-log.js').Phone} */ row) =>
     certificates.some(({ device, role, name }) => device === row.device && role === row.role && name === row.name),
   );
 }

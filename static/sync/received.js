@@ -37,7 +37,7 @@ const IDENTITY_TAKEN = new Set(['forked', 'not_yours', 'unsigned', 'bad_signatur
  * @property {string} build
  * @property {import('../log/proofs.js').Certificate[]} [certificates]  of the phones that recorded `events`
  * @property {import('../log/proofs.js').SignedHead[]} [signed_heads]
- * @property {import('../log/core-feed.js').Phone[]} [phones]  what is said of phones, behind what was asked for
+ * @property {import('../log/beside-the-log.js').Phone[]} [phones]  what is said of phones, behind what was asked for
  * @property {number} [phones_upto]
  * @property {string[]} [labels_out]  all printed labels that went out of use, where this phone knew of fewer: of an older server
  * @property {string[]} [labels_out_after]  those that went out of use behind the number that was asked for
@@ -121,7 +121,7 @@ export function storeReply(store, reply) {
 
 /**
  * Return whether rows say something of entries that are here already: they were folded without it.
- * @param {import('../log/core-feed.js').Phone[]} rows
+ * @param {import('../log/beside-the-log.js').Phone[]} rows
  * @param {any} events
  */
 async function areHere(rows, events) {
