@@ -2,10 +2,10 @@
 
 `HttpServer` serves an app, over TLS where it is given a certificate; `CertificateFiles` is one in two
 files. `connection_loop` is the one thread that holds all connections, `connection` the steps of one;
-`request_reader` gathers its request, `worker_request` is what a worker gets of it, and `answer` goes back.
-`hold` keeps an answer back until there is news, with no thread that waits.
-`eviction` says which connection gives way when there are too many, `limits` has every figure, `refusal`
-what a client reads that is turned away.
+`entrance` lets clients in, `bell` wakes the thread. `request_reader` gathers a request, `worker_request` is
+what a worker gets of it, and `answer` goes back. `hold` keeps an answer back until there is news, with no
+thread that waits. `eviction` says which connection gives way when there are too many, `limits` has every
+figure, `refusal` what a client reads that is turned away.
 """
 
 from .certificate_files import CertificateFiles

@@ -4,11 +4,9 @@ Nothing in it waits for a single client. What a client may take of time and plac
 `Limits`; only a request that is whole is handed on to a worker thread.
 """
 
-import errno
 import logging
 import selectors
 import socket
-import ssl
 import threading
 import time
 from collections import deque
@@ -17,11 +15,14 @@ from contextlib import suppress
 from functools import partial
 
 from server.serving.connections import eviction
+from server.serving.connections.bell import Bell
 from server.serving.connections.connection import Connection
 from server.serving.connections.connection import Stage
+from server.serving.connections.entrance import Entrance
+from server.serving.connections.entrance import GiveContext
+from server.serving.connections.entrance import NoDescriptors
 from server.serving.connections.limits import Limits
 from server.serving.connections.peer import Peer
-from server.serving.connections.peer import plain_address
 from server.serving.connections.refusal import ConnectionRefusal
 from server.serving.connections.request_reader import LargestBody
 from server.serving.connections.request_reader import WholeRequest
@@ -30,12 +31,9 @@ from server.serving.connections.worker_request import WorkerRequest
 log = logging.getLogger(__name__)
 
 _TICK = 0.25  # seconds between two looks at who is late
-_ACCEPTED_AT_ONCE = 32
 _SAID_EVERY = 60  # seconds between two lines in the log about the same trouble
-_NO_DESCRIPTORS = {errno.EMFILE, errno.ENFILE, errno.ENOBUFS, errno.ENOMEM}
 
 HandOn = Callable[[Connection, WholeRequest], None]
-GiveContext = Callable[[], ssl.SSLContext]
 
 
 class ConnectionLoop:
@@ -50,11 +48,9 @@ class ConnectionLoop:
         context: GiveContext | None,
     ):
         """`context` gives what to serve TLS with; None serves plain HTTP."""
-        self._listening = listening
         self._hand_on = hand_on
         self._largest_body = largest_body
         self._limits = limits
-        self._context = context
         self._inside: set[Connection] = set()
         self._resting: set[Connection] = set()
         self._answers: deque[tuple[Connection, WorkerRequest, bool]] = deque()
@@ -63,20 +59,17 @@ class ConnectionLoop:
         self._handing_on = threading.Lock()
         self._ends_at: float | None = None
         self._late_from = self._quiet_until = 0.0
-        self._accepts_again: float | None = None
         self._selector = selectors.DefaultSelector()
-        self._bell, self._bell_rope = socket.socketpair()
-        for end in (listening, self._bell, self._bell_rope):
-            end.setblocking(False)
-        self._selector.register(listening, selectors.EVENT_READ)
-        self._selector.register(self._bell, selectors.EVENT_READ)
+        self._entrance = Entrance(listening, self._selector, context)
+        self._bell = Bell()
+        self._selector.register(self._bell.waits_on, selectors.EVENT_READ)
 
     # What other threads may call.
 
     def take_back(self, connection: Connection, handed: WorkerRequest, keep: bool) -> None:
         """Takes an answer from a worker."""
         self._answers.append((connection, handed, keep))
-        self._ring()
+        self._bell.ring()
 
     def shut(self) -> None:
         """Lets nobody in any more, and sends away whoever has no whole request here.
@@ -85,12 +78,12 @@ class ConnectionLoop:
         """
         with self._handing_on:
             self._open = False
-        self._ring()
+        self._bell.ring()
 
     def end(self) -> None:
         """Lets `run` return as soon as the answers under way are sent, or their time is up."""
         self._ends_at = time.monotonic() + self._limits.closing
-        self._ring()
+        self._bell.ring()
 
     def is_empty(self) -> bool:
         """Tells whether nobody is inside."""
@@ -110,8 +103,9 @@ class ConnectionLoop:
         finally:
             for connection in list(self._inside):
                 self._drop(connection)
-            for end in (self._selector, self._listening, self._bell, self._bell_rope):
-                end.close()
+            self._entrance.close()
+            self._selector.close()
+            self._bell.close()
 
     def _take_turn(self) -> None:
         for key, _ in self._selector.select(self._patience()):
@@ -119,7 +113,8 @@ class ConnectionLoop:
         self._send_answers()
         at = time.monotonic()
         self._wake_rested(at)
-        self._accept_again(at)
+        if self._open:
+            self._entrance.wake(at)
         if at >= self._late_from:
             self._late_from = at + _TICK
             self._release_late(at)
@@ -134,9 +129,8 @@ class ConnectionLoop:
         return self._limits.rest if self._resting else _TICK
 
     def _attend(self, fileobj: object, connection: Connection | None) -> None:
-        if fileobj is self._bell:
-            with suppress(BlockingIOError):
-                self._bell.recv(4096)
+        if fileobj is self._bell.waits_on:
+            self._bell.hush()
             if not self._open:
                 self._empty()
         elif connection is None:
@@ -194,29 +188,18 @@ class ConnectionLoop:
         connection.close()
 
     def _accept(self) -> None:
-        for _ in range(_ACCEPTED_AT_ONCE):
-            if not self._open:
-                return
-            try:
-                sock, address = self._listening.accept()
-            except OSError as error:
-                if error.errno in _NO_DESCRIPTORS:
-                    self._make_room_for_descriptors()
-                return
-            self._let_in(sock, Peer(plain_address(address[0]), address[1]))
+        if not self._open:
+            return
+        try:
+            for sock, peer in self._entrance.newcomers():
+                self._let_in(sock, peer)
+                if not self._open:
+                    return
+        except NoDescriptors:
+            self._make_room_for_descriptors()
 
     def _let_in(self, sock: socket.socket, peer: Peer) -> None:
         at = time.monotonic()
-        try:
-            sock.setblocking(False)
-            if self._context is not None:
-                sock = self._context().wrap_socket(sock, server_side=True, do_handshake_on_connect=False)
-        except OSError:  # gone again
-            sock.close()
-            return
-        except Exception:
-            sock.close()
-            raise
         newcomer = Connection(sock, peer, self._limits, self._largest_body, at)
         self._inside.add(newcomer)
         while (leaving := eviction.to_leave(self._inside, newcomer, self._limits, at)) is not None:
@@ -228,24 +211,17 @@ class ConnectionLoop:
     def _make_room_for_descriptors(self) -> None:
         """The process may open no more files: the slowest gives way, and the rest is tried again.
 
-        Where nobody can give way, accepting rests for a while: whoever waits outside would
-        otherwise keep this thread busy with failing.
+        Where nobody can give way, the entrance rests for a while.
         """
         at = time.monotonic()
         waiting = [each for each in self._inside if each.stage is not Stage.WORK]
         if waiting:
             self._drop(eviction.slowest(waiting, self._limits, at))
         else:
-            self._selector.unregister(self._listening)
-            self._accepts_again = at + _TICK
+            self._entrance.rest(at)
         if at >= self._quiet_until:
             self._quiet_until = at + _SAID_EVERY
             log.warning("No more connections can be opened; %d are.", len(self._inside))
-
-    def _accept_again(self, at: float) -> None:
-        if self._open and self._accepts_again is not None and at >= self._accepts_again:
-            self._accepts_again = None
-            self._selector.register(self._listening, selectors.EVENT_READ)
 
     def _bound_bodies(self, at: float) -> None:
         """Keeps what lies here of unfinished bodies within its limit."""
@@ -268,7 +244,7 @@ class ConnectionLoop:
     def _release(self, connection: Connection) -> None:
         """Lets an answer go that was kept back; any thread may call it."""
         self._released.append(connection)
-        self._ring()
+        self._bell.ring()
 
     def _release_late(self, at: float) -> None:
         for connection in list(self._inside):
@@ -291,13 +267,7 @@ class ConnectionLoop:
 
     def _empty(self) -> None:
         """Closes the server: nothing is accepted, and only what a worker has in hand is still answered."""
-        with suppress(KeyError, ValueError):
-            self._selector.unregister(self._listening)
-        self._listening.close()
+        self._entrance.close()
         for connection in list(self._inside):
             if connection.stage not in {Stage.WORK, Stage.ANSWER, Stage.LINGER}:
                 self._drop(connection)
-
-    def _ring(self) -> None:
-        with suppress(BlockingIOError, OSError):
-            self._bell_rope.send(b"!")

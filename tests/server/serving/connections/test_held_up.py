@@ -331,7 +331,8 @@ def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeyp
     drips = after.enter_context(Drips(clients(after, server, 5)))
     loop = server._server._loop
     _until(lambda: len(loop._inside) == 5)
-    monkeypatch.setattr(loop, "_listening", FailingToAccept(loop._listening, 1))
+    entrance = loop._entrance
+    monkeypatch.setattr(entrance, "_listening", FailingToAccept(entrance._listening, 1))
 
     with closing(Client(server.port)) as honest:
         assert honest.ask(GET).status == 200
@@ -342,8 +343,8 @@ def test_where_no_more_files_can_be_opened_the_slowest_makes_room(after, monkeyp
 
 def test_where_nobody_can_make_room_accepting_rests_before_it_is_tried_again(after, monkeypatch):
     server = after.enter_context(opened(head=LONG))
-    loop = server._server._loop
-    monkeypatch.setattr(loop, "_listening", FailingToAccept(loop._listening, 2))
+    entrance = server._server._loop._entrance
+    monkeypatch.setattr(entrance, "_listening", FailingToAccept(entrance._listening, 2))
     started = time.monotonic()
 
     with closing(Client(server.port)) as honest:
