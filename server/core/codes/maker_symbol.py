@@ -1,7 +1,6 @@
 """What the maker's own symbol on a part or its bag says: part number and serial, so that nobody types them.
 
-Two forms are met. An envelope of ISO/IEC 15434 whose elements each carry a data identifier of ANSI MH10.8.2
-(1P4L0014: the supplier's part number 4L0014) says which number is which. A plain text, as most Code 128
+Two forms are met. An envelope (`identified`) says which number is which. A plain text, as most Code 128
 symbols hold it, does not: it is what is on record, and where nothing or more than one of its readings is,
 the person says. Nothing is recorded from a symbol unseen.
 """
@@ -10,27 +9,15 @@ from ..errors import BadInput
 from ..messages import all_of
 from ..messages import message
 from . import labels
+from .identified import ELEMENTS
+from .identified import GS
+from .identified import element
+from .identified import is_envelope
+from .identified import meaning_of
+from .identified import opened
 
-_GS, _RS, _EOT = "\x1d", "\x1e", "\x04"
-_MARK = "[)>"
-_HEADER = _MARK + _RS
-_ELEMENTS = "06"  # the format whose elements carry MH10.8.2 identifiers
 _LONGEST = 80  # what the fields of an event take
 _MOST_CHOICES = 8
-
-# Data identifiers of ANSI MH10.8.2, from memory; the whole list is published by MHI.
-_MEANINGS = {
-    "P": ("part", "customer-part"),
-    "1P": ("part", "supplier-part"),
-    "S": ("serial", "serial"),
-    "T": ("", "lot"),
-    "1T": ("", "supplier-lot"),
-    "D": ("", "date"),
-    "Q": ("", "quantity"),
-    "V": ("", "supplier"),
-    "1V": ("", "supplier"),
-    "17V": ("", "supplier"),
-}
 
 
 def read(texts, host: str = "", is_on_record=None) -> dict:
@@ -50,7 +37,7 @@ def read(texts, host: str = "", is_on_record=None) -> dict:
     parts = _different([answer["part"] for answer in numbers])
     serials = _different([answer["serial"] for answer in numbers])
     # An envelope says which number is which; a plain text that the record settles leaves others open.
-    envelopes = [n for n in range(len(texts)) if texts[n].startswith(_MARK)]
+    envelopes = [n for n in range(len(texts)) if is_envelope(texts[n])]
     told = [n for n in envelopes if answers[n]["outcome"] == "numbers"]
     left = [answer for answer in answers if answer["outcome"] == "choices"]
     if numbers and len(parts) < 2 and len(serials) < 2 and (told or not left):
@@ -66,7 +53,7 @@ def read(texts, host: str = "", is_on_record=None) -> dict:
 def _read_one(text, host: str, known) -> dict:
     if not isinstance(text, str):
         raise BadInput("texts", text, message("codes-symbol-text-wanted"))
-    if text.startswith(_MARK):
+    if is_envelope(text):
         return _envelope(text, known)
     bare = text.strip()
     told = labels.parse(bare, host)
@@ -86,34 +73,22 @@ def _read_one(text, host: str, known) -> dict:
 
 
 def _envelope(text: str, known) -> dict:
-    """Read the elements of an ISO/IEC 15434 envelope."""
-    if not text.startswith(_HEADER):
-        return _not_whole()
-    pieces = text.split(_MARK)[1:]
-    if [each for each in pieces if each != pieces[0]] or "://" in text.partition(_EOT)[2]:
+    """Read the numbers of an envelope."""
+    found = opened(text)
+    if found.fault == "not whole":
+        return _told("broken", message("codes-symbol-not-whole-title"), message("codes-symbol-not-whole"))
+    if found.fault == "two":
         return _told("broken", message("codes-symbol-two-title"), message("codes-symbol-two"))
-    text = _MARK + pieces[0]
-    found = []
-    formats = []
-    for part in text[len(_HEADER) :].split(_RS):
-        part = part.strip(_EOT)
-        if not part:
-            continue
-        formats.append(part[:2])
-        if part[:2] == _ELEMENTS:
-            if part[2:3] not in ("", _GS):  # its separators were left out: nothing tells where a number ends
-                return _not_whole()
-            found += [_element(each) for each in part[2:].split(_GS) if each]
     numbers = []
-    for identifier, value in found:
-        field, name = _MEANINGS.get(identifier, ("", ""))
+    for identifier, value in found.elements:
+        field, name = meaning_of(identifier)
         if field and (field, name, value) not in numbers:
             numbers.append((field, name, value))
     for _, _, value in numbers:
         if not _fits(value):
             return _unreadable()
     if not numbers:
-        return _nothing_of_use(found, formats)
+        return _nothing_of_use(found)
     parts = _one_known("part", _different([value for field, _, value in numbers if field == "part"]), known)
     serials = _different([value for field, _, value in numbers if field == "serial"])
     serials = _one_known("serial", serials, known)
@@ -123,17 +98,13 @@ def _envelope(text: str, known) -> dict:
     return _choices(_known_first(choices, known))
 
 
-def _not_whole() -> dict:
-    return _told("broken", message("codes-symbol-not-whole-title"), message("codes-symbol-not-whole"))
-
-
-def _nothing_of_use(found: list, formats: list) -> dict:
-    if _ELEMENTS not in formats:
-        sentence = message("codes-no-format", wanted=_ELEMENTS)
-        if formats:
-            sentence = message("codes-other-format", formats=all_of(formats), wanted=_ELEMENTS)
+def _nothing_of_use(envelope) -> dict:
+    if ELEMENTS not in envelope.formats:
+        sentence = message("codes-no-format", wanted=ELEMENTS)
+        if envelope.formats:
+            sentence = message("codes-other-format", formats=all_of(envelope.formats), wanted=ELEMENTS)
     else:
-        held = [_held(identifier, value) for identifier, value in found if _fits(value)]
+        held = [_held(identifier, value) for identifier, value in envelope.elements if _fits(value)]
         sentence = (
             message("codes-holds-others", held=all_of(held)) if held else message("codes-holds-nothing")
         )
@@ -141,7 +112,7 @@ def _nothing_of_use(found: list, formats: list) -> dict:
 
 
 def _held(identifier: str, value: str) -> dict:
-    _, name = _MEANINGS.get(identifier, ("", ""))
+    _, name = meaning_of(identifier)
     if name:
         return message("codes-held", meaning=name, value=value)
     return (
@@ -158,15 +129,15 @@ def _plain(bare: str, known) -> dict:
     """
     choices = []
     settled = True
-    for chunk in bare.split(_GS):
+    for chunk in bare.split(GS):
         chunk = chunk.strip()
         if not chunk:
             continue
         if not _fits(chunk):
             return _unreadable()
         readings = []
-        identifier, value = _element(chunk)
-        field, name = _MEANINGS.get(identifier, ("", ""))
+        identifier, value = element(chunk)
+        field, name = meaning_of(identifier)
         if field and value:
             readings.append(_choice(field, value, _noted(field, name, identifier)))
         readings.append(_choice("part", chunk))
@@ -200,16 +171,6 @@ def _known_first(choices: list, known) -> list:
     """Return the choices with those first that are on record."""
     on_record = [each for each in choices if _is_known(each, known)]
     return on_record + [each for each in choices if each not in on_record]
-
-
-def _element(text: str) -> tuple:
-    """Split a data identifier (up to three digits and a capital letter) from what follows it."""
-    at = 0
-    while at < len(text) and at < 3 and "0" <= text[at] <= "9":
-        at += 1
-    if at < len(text) and "A" <= text[at] <= "Z":
-        return text[: at + 1], text[at + 1 :].strip()
-    return "", text
 
 
 def _fits(value: str) -> bool:
