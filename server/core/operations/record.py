@@ -49,11 +49,12 @@ class RecordOperations(ViewOperations):
         """
         from ..record import check
         from ..record import comparison
+        from ..record import events
         from ..record import signed
 
         try:
             seal = check.opened(texts[check.SEAL])
-            sound = check.check(seal, digests, texts, check.read_event)
+            sound = check.check(seal, digests, texts, events.read_event)
         except check.Altered as error:
             return {"fault": list(error.place), "later": ""}
         except check.Later as error:
