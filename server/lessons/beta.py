@@ -22,11 +22,6 @@ _ABOVE = (0.0144, 0.0280, 0.0332, 0.0347, 0.0343, 0.0330, 0.0387, 0.0443, 0.05)
 _STILL = 1e-5  # Halley: each step triples the right digits, so that after one so short there are fifteen
 
 
-def share_below(x: float, a: float, b: float) -> float:
-    """Returns the share of Beta(a, b) that lies below x."""
-    return _below(x, a, b)[0]
-
-
 def quantile(share: float, a: float, b: float) -> float:
     """Returns the value below which a share of Beta(a, b) lies."""
     low, high, x = 0.0, 1.0, _guess(share, a, b)

@@ -75,11 +75,6 @@ def jobs_of(seed: str, count: int, truth: Truth) -> list[tuple]:
     return found
 
 
-def courses() -> int:
-    """Return how many courses of a job came up."""
-    return len(_known)
-
-
 def _course(drafts: list[dict]) -> str:
     units: dict[str, int] = {}
     lines = []

@@ -132,18 +132,15 @@ BESIDES = (
         place=st.sampled_from(["fitted", "out", "stock"]),
         position=st.sampled_from(POSITIONS),
         how=st.just("scanned"),
-        settles=st.lists(st.sampled_from(["-", *[f"{DEVICE}:{seq}" for seq in range(4, 9)]]), max_size=2),
+        settles=st.lists(
+            st.sampled_from(["-", *[f"{DEVICE}:{seq}" for seq in range(4, 9)]]), max_size=2, unique=True
+        ),
     ),
 )
 
 # What a mechanic enters, and what it should have been: the same kind again, or nothing.
 ENTERED = st.lists(
-    st.one_of(
-        *[
-            st.tuples(each, st.none() | each)
-            for each in (*EACH, fact("cleaned", position=st.sampled_from(POSITIONS), note=st.just("")))
-        ]
-    ),
+    st.one_of(*[st.tuples(each, st.none() | each) for each in (*EACH, *BESIDES)]),
     min_size=1,
     max_size=12,
 )

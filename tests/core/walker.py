@@ -67,7 +67,6 @@ class Walker:
         self.story = []
         self.added = 0
         self.view = self.driver.view()
-        self.since_test = None
 
     # --- what can be done
 
@@ -293,10 +292,6 @@ class Walker:
         self.driver.events, self.faults, self.story = [*events], {**faults}, [*story]
         self.driver.core("reset", events=[{"event": event} for event in events])
         self.view = self.driver.view()
-
-    def is_over(self):
-        """Tell whether the job is closed or rests."""
-        return self.view["closed"] or self.view["paused"]
 
     def finish(self, most=60):
         """End it without a repair: what is half done is stopped, what is out goes where the steps say."""

@@ -16,16 +16,6 @@ def acting(hypotheses: list, live: int) -> dict:
     return sums
 
 
-def live_fault(hypotheses: list, live: int):
-    """Return the likeliest set of live suspects present as (mask, weight)."""
-    sums = acting(hypotheses, live)
-    best = (0, 0.0)
-    for present in sorted(sums):
-        if sums[present] > best[1]:
-            best = (present, sums[present])
-    return best
-
-
 def weight_clear(hypotheses: list, live: int) -> float:
     """Return the weight of the hypotheses in which nothing live is present."""
     clear = 0.0

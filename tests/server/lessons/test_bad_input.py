@@ -29,10 +29,6 @@ def shares_of_faults(found):
     return [part / sum(parts) for part in parts]
 
 
-def minutes_of_a_test(found):
-    return next(row["median_x100"] for row in found["minutes"] if row["id"] == "test")
-
-
 def nonsense(count):
     """Jobs whose tests show anything, in any order, on a phone whose clock jumps."""
     yard = Yard("nonsense", 0, device="d00000000000000dd")

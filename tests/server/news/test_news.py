@@ -140,10 +140,6 @@ def waits(board, session=MARA, place=HERE, window="00000001"):
     return hold
 
 
-def seconds_left(hold, now):
-    return max(0.0, hold.until - now)
-
-
 def is_released(hold):
     return hold.is_due(0)
 
