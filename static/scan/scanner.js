@@ -7,17 +7,13 @@
 
 import { Finder } from './finder.js';
 import { readCodes } from './decoding/code-reader.js';
+import { codesInPicked } from './read-picture.js';
+import { Sighting } from './sighting.js';
 import { say } from '../words/words.js';
 
 const FRAME_MS = 200;
-/** A code that left the picture for this long counts as shown again when it comes back. */
-const GONE_MS = 1500;
 /** After a picture that could not be read at all: the reader is perhaps not on the phone yet, or was too slow. */
 const TRY_AGAIN_MS = 2000;
-/** A picked picture is read whole, then made smaller, for the tries against blur and dirt. */
-const LONG_SIDES_OF_FILE = [4096, 1280];
-/** Symbols of bars alone have a weak check: one counts when two pictures in a row say the same. */
-const LINEAR = new Set(['code_128']);
 
 /**
  * @typedef {object} CameraHandle
@@ -173,50 +169,6 @@ class DecodingLoop {
   }
 }
 
-/** Tells each set of codes once, however many frames it stays in view. */
-class Sighting {
-  /**
-   * @param {(texts: string[]) => void} onTexts
-   * @param {(texts: string[]) => void} [onPicture]
-   */
-  constructor(onTexts, onPicture) {
-    this.#onTexts = onTexts;
-    this.#onPicture = onPicture;
-  }
-
-  #onTexts;
-  #onPicture;
-  #last = '';
-  #lastAt = 0;
-  /** Whether a picture since then showed none: a busy phone looks at one in seconds. */
-  #missed = false;
-  /** What symbols of bars alone said in the picture before. @type {Set<string>} */
-  #linear = new Set();
-
-  forget() {
-    this.#last = '';
-  }
-
-  /** @param {import('./decoding/code-reader.js').Found[]} found */
-  report(found) {
-    this.#onPicture?.(found.map(({ text }) => text));
-    const now = performance.now();
-    if (now - this.#lastAt > GONE_MS && this.#missed) this.forget();
-    const before = this.#linear;
-    const linear = found.filter(({ format }) => LINEAR.has(format)).map(({ text }) => text);
-    this.#linear = new Set(linear);
-    const sure = found.filter(({ text, format }) => !LINEAR.has(format) || before.has(text));
-    const texts = [...new Set(sure.map(({ text }) => text))];
-    this.#missed = !texts.length;
-    if (!texts.length) return;
-    this.#lastAt = now;
-    const key = JSON.stringify([...texts].sort());
-    if (key === this.#last) return;
-    this.#last = key;
-    this.#onTexts(texts);
-  }
-}
-
 /**
  * Draw the part of the video that the finder shows: nobody expects a code to be read that is out of sight.
  * @param {HTMLVideoElement} video
@@ -244,44 +196,10 @@ function drawVisible(video, canvas) {
 async function readPicked(file, finder, { onTexts, formats }) {
   finder.note(say('scan-reading'));
   try {
-    const texts = await readFile(file, { formats, longSides: LONG_SIDES_OF_FILE, more: 'all' });
+    const texts = await codesInPicked(file, formats);
     finder.note(texts.length ? '' : say('scan-no-code'));
     if (texts.length) onTexts(texts);
   } catch {
     finder.note(say('scan-not-opened'));
-  }
-}
-
-/**
- * The texts of the codes that one look at a picture finds.
- * @param {Blob} file
- * @param {string[]} formats
- */
-export async function codesIn(file, formats) {
-  return readFile(file, { formats, longSides: [Infinity] });
-}
-
-/**
- * @param {Blob} file
- * @param {{formats?: string[], longSides: number[], more?: 'all'}} options  longSides: the sizes it is looked at in, in pixels
- * @returns {Promise<string[]>}
- */
-async function readFile(file, { formats, longSides, more }) {
-  const bitmap = await createImageBitmap(file);
-  const canvas = document.createElement('canvas');
-  const context = canvas.getContext('2d', { willReadFrequently: true });
-  try {
-    for (const longSide of longSides) {
-      const scale = Math.min(1, longSide / Math.max(bitmap.width, bitmap.height));
-      canvas.width = Math.round(bitmap.width * scale);
-      canvas.height = Math.round(bitmap.height * scale);
-      context?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-      const found = await readCodes(canvas, { formats, more });
-      canvas.width = 0;
-      if (found.length) return [...new Set(found.map(({ text }) => text))];
-    }
-    return [];
-  } finally {
-    bitmap.close();
   }
 }

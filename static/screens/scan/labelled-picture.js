@@ -6,7 +6,7 @@
  * symbol in the same picture gives the serial number.
  */
 
-import { codesIn } from '../../scan/scanner.js';
+import { codesIn } from '../../scan/read-picture.js';
 import { LABEL_HOST } from '../../phone/label-place.js';
 import { photoTaken } from './capture.js';
 import { pictureNow } from './scan-host.js';
