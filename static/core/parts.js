@@ -12,7 +12,10 @@ const BYTES_URL = new URL('core.bin', APP);
 /** Of what only some answers need. */
 const REST_URL = new URL('core-late.bin', APP);
 
-/** Of each file of the core its text or, compiled, where in the bytes it lies. @typedef {Record<string, string | [at: number, length: number]>} CoreFiles */
+/**
+ * Of each file of the core its text or, compiled, how long it is: its bytes follow on those of the file before it.
+ * @typedef {Record<string, string | number>} CoreFiles
+ */
 /** @typedef {{files: CoreFiles, bytes: ArrayBuffer}} SomeFiles */
 
 /**
@@ -27,7 +30,7 @@ export async function coreDigest() {
 export class CoreParts {
   /** By which files the core concludes; empty while they are not known. */
   digest = '';
-  /** Of the files that come after the others, where they lie in theirs. @type {CoreFiles} */
+  /** Of the files that come after the others, how long they are. @type {CoreFiles} */
   #late = {};
   /** @type {({wasm: ArrayBuffer} & SomeFiles) | null} */
   #first = null;

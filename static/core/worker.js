@@ -45,15 +45,19 @@ let fileSystem = null;
  */
 function writeFiles({ files, bytes }) {
   if (!fileSystem) throw new Error('the core has not been started');
-  for (const path of Object.keys(files)) {
+  let at = 0;
+  for (const [path, file] of Object.entries(files)) {
     const parts = path.split('/').slice(0, -1);
     for (let depth = 1; depth <= parts.length; depth += 1) {
       const folder = `/${parts.slice(0, depth).join('/')}`;
       if (!folders.has(folder)) fileSystem.mkdir(folder);
       folders.add(folder);
     }
-    const file = files[path];
-    fileSystem.writeFile(`/${path}`, typeof file === 'string' ? file : new Uint8Array(bytes, ...file));
+    if (typeof file === 'string') fileSystem.writeFile(`/${path}`, file);
+    else {
+      fileSystem.writeFile(`/${path}`, new Uint8Array(bytes, at, file));
+      at += file;
+    }
   }
 }
 

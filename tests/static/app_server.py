@@ -22,6 +22,7 @@ from server.clock import now_ms
 from server.phones.pairing import make_link
 from server.storage import DataFolder
 from server.web import shell
+from server.web.core_files import core_files
 from tests.ports import free_port
 from tests.wheels import part
 from tests.wheels import served_app
@@ -133,9 +134,7 @@ def core_with(host_source: str) -> Fault:
     def fault(environ, app):
         if not environ["PATH_INFO"].endswith("/core.json"):
             return None
-        files = json.loads(answer_of(app, environ))["files"]
-        files.pop("server/core/host.mpy", None)
-        files["server/core/host.py"] = host_source
+        files = {**core_files(), "server/core/host.py": host_source}
         return "200 OK", "application/json", json.dumps({"files": files}).encode()
 
     return fault
