@@ -10,7 +10,7 @@ one phone says that sensors got mixed up, `corrected_apart` where phones correct
 read two numbers off one sensor; `ways` are what can be done at any step instead: repair, pause, end;
 `repairing` asks for a repair and the check that proves it; `standing` says where the pole stands at the
 check in use. `testing` is the step of a self-test, `listening` that of hearing units work, `fitting` the
-guided exchange, `spare` what at hand may take a place, `true_place` where a unit in dispute is, `finishing`
-the last things of a job.
+guided exchange, `spare` what at hand may take a place, `tried_spare` one that is in and may stay,
+`true_place` where a unit in dispute is, `finishing` the last things of a job.
 Public: `next_step.next_step`, `moves`, `scan.meaning`, `step.draft`.
 """

@@ -13,7 +13,6 @@ from ..state import exchange
 from ..state.job import Job
 from ..words import causes
 from . import ending
-from . import finishing
 from . import fitting
 from . import fixing
 from . import mixed_up
@@ -23,6 +22,7 @@ from . import repairing
 from . import repeats
 from . import sounder
 from . import testing
+from . import tried_spare
 from . import ways
 from .step import action
 from .step import step
@@ -176,7 +176,7 @@ def _after_test(job: Job, result, moves) -> tuple:
     if not suspects:
         return ending.nothing_shown(job, result)
     if clear:
-        told = finishing.told_by_its_place(job, result, moves)
+        told = tried_spare.told_by_its_place(job, result, moves)
         return ("swap", told) if told else ending.ending(job, result)
     if proving(job, result):
         return "prove", testing.test_step(job, message("guide-test-prove"))
