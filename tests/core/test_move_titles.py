@@ -3,8 +3,8 @@
 from server.core.guide.moves import _exchange
 from server.core.guide.moves import _start_words
 from server.core.state.job import Job
+from server.core.state.kept_facts import new_unit
 from server.core.state.state import State
-from server.core.state.state import new_unit
 from tests.said import english
 
 NAMES = {"a": "left outer", "b": "left inner", "c": "right inner"}

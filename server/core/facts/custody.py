@@ -8,9 +8,9 @@ from ..messages import message
 from ..messages import sentences
 from ..state import contradictions
 from ..state import stories
+from ..state.kept_facts import is_hanging
+from ..state.kept_facts import new_unit
 from ..state.state import MIXED
-from ..state.state import is_hanging
-from ..state.state import new_unit
 from . import mixups
 from . import settling
 from .fields import HOW

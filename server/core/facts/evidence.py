@@ -6,7 +6,7 @@ from ..messages import message
 from ..messages import sentences
 from ..state import contradictions
 from ..state import stories
-from ..state.state import is_hanging
+from ..state.kept_facts import is_hanging
 from .fields import Choice
 from .fields import Flag
 from .fields import Names

@@ -2,10 +2,10 @@
 
 from ..messages import message
 from ..messages import sentences
+from ..state.kept_facts import new_job
+from ..state.kept_facts import new_unit
+from ..state.kept_facts import new_vehicle
 from ..state.state import EMPTY
-from ..state.state import new_job
-from ..state.state import new_unit
-from ..state.state import new_vehicle
 from .conflicts import conflict
 from .fields import Choice
 from .fields import Names

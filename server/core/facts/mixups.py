@@ -7,8 +7,8 @@ moves and its place become the unit's. State shared with a trial copy is replace
 import hashlib
 
 from ..log import envelope
+from ..state.kept_facts import new_unit
 from ..state.state import MIXED
-from ..state.state import new_unit
 from . import labelling
 
 # So many never lie in hand on one job: no vehicle has as many positions.

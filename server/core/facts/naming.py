@@ -6,7 +6,7 @@ ids under which they are on record by now. From that follows what is refused bef
 """
 
 from ..messages import message
-from ..state.state import position_of
+from ..state.kept_facts import position_of
 from .fields import NAME
 from .fields import TEXT
 from .fields import Field

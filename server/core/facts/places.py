@@ -1,7 +1,7 @@
 """Each unit at exactly one place, each position with at most one unit; two places on record are a dispute."""
 
 from ..log import envelope
-from ..state.state import new_unit
+from ..state.kept_facts import new_unit
 from .conflicts import flag
 
 

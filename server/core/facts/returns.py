@@ -8,7 +8,7 @@ as at two counters without a network, stays on record beside it: the return is `
 from ..log import envelope
 from ..messages import message
 from ..messages import sentences
-from ..state.state import new_unit
+from ..state.kept_facts import new_unit
 from .conflicts import flag
 from .conflicts import remark
 from .fields import HOW

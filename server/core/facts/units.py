@@ -4,7 +4,7 @@ from ..log import envelope
 from ..messages import message
 from ..messages import sentences
 from ..state.contradictions import NUMBERS
-from ..state.state import new_unit
+from ..state.kept_facts import new_unit
 from ..state.stories import device_of
 from . import labelling
 from .conflicts import flag

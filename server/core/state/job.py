@@ -6,8 +6,8 @@ One list of short answers, and so one module, however long.
 from ..parts import sorts
 from ..parts.sort import Sort
 from . import stories
+from .kept_facts import position_of
 from .state import EMPTY
-from .state import position_of
 from .unit import Unit
 from .unit import sort_on_record
 

@@ -2,7 +2,7 @@
 
 from ..parts import sorts
 from ..parts.sort import Sort
-from .state import is_hanging
+from .kept_facts import is_hanging
 
 
 class Unit:

@@ -34,6 +34,7 @@ FOLDING = {
     "codes/numbers.py",
     "codes/troublecode.py",
     "state/jobs_in_part.py",
+    "state/kept_facts.py",
     "state/serials.py",
     "state/stories.py",
     "state/index.py",
