@@ -12,6 +12,7 @@ from . import leave_one_out
 from . import proof
 from . import retaken
 from . import standing
+from . import tests_so_far
 
 # An explanation at nine tenths of the likeliest is as likely as it, for a person.
 _AS_LIKELY = (9, 10)
@@ -57,14 +58,14 @@ def reasoning(job: Job, result: dict) -> dict:
     elif not _suspects(result):
         shown["sentence"] = message("evidence-no-fault")
         shown["detail"] = message("evidence-no-fault-detail")
-    elif settled and _only_unplugged(job, result):
+    elif settled and tests_so_far.only_unplugged(job, result):
         shown["sentence"] = message("evidence-unplugged")
         shown["detail"] = message("evidence-unplugged-detail", share=percent(result["clear"]))
     elif settled:
         shown["sentence"] = message("evidence-gone")
         shown["detail"] = sentences(
             [
-                _how_it_went(job, result),
+                tests_so_far.how_it_went(job, result),
                 _leading(job, result, was=True),
                 message("evidence-nothing-left", share=percent(result["clear"])),
             ]
@@ -76,7 +77,7 @@ def reasoning(job: Job, result: dict) -> dict:
         if known:
             shown["sentence"] = message("evidence-known", cause=causes.phrases(job, known), count=len(known))
             shown["detail"] = sentences([message("evidence-known-detail"), shown["detail"]])
-        elif _last_was_clean(job, result):
+        elif tests_so_far.last_was_clean(job, result):
             shown["sentence"] = message("evidence-last-clean")
             wanted = percent(job.confidence_ppb)
             left = message("evidence-nothing-left-yet", share=percent(result["clear"]), wanted=wanted)
@@ -93,9 +94,9 @@ def headline(job: Job, found: list) -> dict:
     """Return the verdict as a heading: followed, stayed, or each cause by name."""
     if len(found) == 1:
         kind, what, _ = causes.split(found[0])
-        if kind == "unit" and len(faulted_places(job, what)) > 1:
+        if kind == "unit" and len(tests_so_far.faulted_places(job, what)) > 1:
             return message("evidence-followed", cause=causes.phrase(job, found[0]))
-        if kind == "circuit" and len(faulted_units(job, what)) > 1:
+        if kind == "circuit" and len(tests_so_far.faulted_units(job, what)) > 1:
             return message("evidence-stayed", position=words.position_name(job, what))
         return message("evidence-cause", cause=causes.phrase(job, found[0]))
     return message("evidence-faults", count=len(found), cause=causes.phrases(job, found))
@@ -138,57 +139,6 @@ def _named(job: Job, explanation) -> dict:
     return causes.phrases(job, explanation["causes"])
 
 
-def _counted(job, result) -> list:
-    """Return the numbers of the tests that count, from 0."""
-    ignored = {entry["test"]: True for entry in result["ignored"]}
-    return [index for index in range(len(job.tests)) if index not in ignored]
-
-
-def _last_was_clean(job, result) -> bool:
-    counted = _counted(job, result)
-    return bool(counted) and not job.tests[counted[-1]]["faulted"]
-
-
-def _only_unplugged(job, result) -> bool:
-    """Tell whether faults were shown, and each where the plug was off or the position empty."""
-    shown = False
-    for index in _counted(job, result):
-        test = job.tests[index]
-        for position in test["faulted"]:
-            if position in test["fitted"] and position not in test["unplugged"]:
-                return False
-            shown = True
-    return shown
-
-
-def _how_it_went(job, result) -> dict:
-    """Say what was done between the last fault and the first clean test after it."""
-    counted = _counted(job, result)
-    showed = [index for index in counted if job.tests[index]["faulted"]]
-    if not showed:
-        return message("evidence-went-meter")
-    after = [index for index in counted if index > showed[-1]]
-    if not after:
-        return message("evidence-went-away")
-    before, now = job.tests[showed[-1]], job.tests[after[0]]
-    fresh = [
-        position
-        for position in before["faulted"]
-        if now["fitted"].get(position) not in before["fitted"].values() and position in now["fitted"]
-    ]
-    if fresh:
-        names = [words.position_name(job, position) for position in fresh]
-        return message("evidence-went-fresh", sort=job.sort.identity, positions=all_of(names))
-    if before["fitted"] != now["fitted"]:
-        return message("evidence-went-handled", sort=job.sort.identity)
-    if now["repaired"]:
-        return message("evidence-went-repair")
-    if now["cleaned"]:
-        names = [words.position_name(job, position) for position in sorted(now["cleaned"])]
-        return message("evidence-went-cleaned", positions=all_of(names), count=len(names))
-    return message("evidence-went-stayed", count=len(after))
-
-
 def instead(job: Job, result) -> dict | None:
     """Return the runner-up to the verdict, {"words", "probability"}; None where there is none."""
     verdict = result["verdict"]
@@ -225,7 +175,7 @@ def _past(job: Job, result):
 
 def _carries(job: Job, result):
     """Say which tests counted."""
-    counted, heard = [str(index + 1) for index in _counted(job, result)], job.sort.self_test.heard
+    counted, heard = [str(index + 1) for index in tests_so_far.counted(job, result)], job.sort.self_test.heard
     if not counted:
         return ""
     if len(counted) == 1:
@@ -249,24 +199,3 @@ def _suspects(result) -> bool:
         if explanation["causes"]:
             return True
     return False
-
-
-def faulted_places(job: Job, unit: str) -> list:
-    """Return the positions at which a unit showed a fault, in the order in which it did."""
-    places = []
-    for test in job.tests:
-        for position in sorted(test["fitted"]):
-            if test["fitted"][position] == unit and position in test["faulted"] and test["heard"]:
-                if position not in places:
-                    places.append(position)
-    return places
-
-
-def faulted_units(job: Job, position: str) -> list:
-    """Return the units that showed a fault at a position, in the order in which they did."""
-    units = []
-    for test in job.tests:
-        unit = test["fitted"].get(position)
-        if position in test["faulted"] and test["heard"] and unit not in units:
-            units.append(unit)
-    return units

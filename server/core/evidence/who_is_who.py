@@ -10,7 +10,7 @@ from ..state.job import Job
 from ..words import words
 from ..words.words import unit_name
 from . import mixups
-from . import verdict
+from . import tests_so_far
 from . import ways
 from .identity_assignments import traced
 
@@ -116,7 +116,7 @@ def after(job: Job, result: dict, outcome: dict):
         identity, chance = found[body][0]
         if chance >= job.confidence_ppb:
             rows.append(
-                (0 if verdict.faulted_places(job, identity) else 1, job.unit(body).code, body, identity)
+                (0 if tests_so_far.faulted_places(job, identity) else 1, job.unit(body).code, body, identity)
             )
     if rows:
         _, _, body, identity = sorted(rows)[0]

@@ -3,7 +3,7 @@
 A spare of the yard that turned out to be bad is told as one: it is no fault of the vehicle.
 """
 
-from ..evidence import verdict
+from ..evidence import tests_so_far
 from ..messages import all_of
 from ..messages import message
 from ..messages import percent
@@ -71,7 +71,7 @@ def _first_fault(job) -> list[dict]:
 
 
 def _unit_found(job: Job, cause, unit) -> dict:
-    places = [words.position_name(job, place) for place in verdict.faulted_places(job, unit)]
+    places = [words.position_name(job, place) for place in tests_so_far.faulted_places(job, unit)]
     if len(places) > 1:
         return message(
             "views-report-unit-moved",
@@ -85,7 +85,7 @@ def _unit_found(job: Job, cause, unit) -> dict:
 
 def _circuit_found(job: Job, cause, position) -> dict:
     there = words.position_name(job, position)
-    if len(verdict.faulted_units(job, position)) > 1:
+    if len(tests_so_far.faulted_units(job, position)) > 1:
         return message("views-report-circuit-stayed", sort=job.sort.identity, position=there)
     return job.sort.says("views-report-circuit-left", position=there)
 
