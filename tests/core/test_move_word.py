@@ -24,8 +24,10 @@ def counted_as(job, **fitted):
 def test_a_spare_that_comes_in_is_fitted(job):
     spare_at_hand(job)
     assert counted_as(job, **{OUTER: "u0000000spare"}) == "Fit"
+    assert job.step()["heading"] == "Fit at right outer"
 
 
 def test_two_that_change_places_are_exchanged(job):
     single(job)
     assert counted_as(job, **{OUTER: home(INNER), INNER: home(OUTER)}) == "Exchange"
+    assert job.step()["heading"] == "Exchange right inner and right outer"

@@ -33,7 +33,7 @@ def _whole(job: Job) -> dict | None:
     if not job.move:
         return None
     places = [each["id"] for each in job.positions if each["id"] in job.move["fitted"]]
-    return message("guide-whole", move=job.move["move"], positions=_names(job, places))
+    return message("guide-whole", move=_guided(job), positions=_names(job, places))
 
 
 def impossible(job: Job) -> dict | None:
@@ -68,13 +68,22 @@ def plug_back(job: Job) -> dict | None:
 
 def _guide_word(job) -> dict:
     """Return what the guided steps are steps of."""
+    return message(_PROGRESS.get(_guided(job), "guide-progress-home"))
+
+
+def _guided(job: Job) -> str:
+    """Return which move it is, "fit" for an exchange with a sensor that sits nowhere; "" for none."""
     move = job.move["move"] if job.move else ""
     if move == "exchange" and not exchange.goes_round(job.move["fitted"], job.move["before"]):
-        return message("guide-progress-fit")
-    return message(_PROGRESS.get(move, "guide-progress-home"))
+        return "fit"
+    return move
 
 
-_PROGRESS = {"exchange": "guide-progress-exchange", "replace": "guide-progress-replacement"}
+_PROGRESS = {
+    "exchange": "guide-progress-exchange",
+    "fit": "guide-progress-fit",
+    "replace": "guide-progress-replacement",
+}
 
 
 def left_over(job: Job) -> list:

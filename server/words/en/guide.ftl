@@ -270,6 +270,7 @@ guide-pull-label = Stick a label on it and scan the label before you put it down
 # $positions: right outer and left outer
 guide-whole = { $move ->
     [exchange] Exchange { $positions }
+    [fit] Fit at { $positions }
     [replace] Replace at { $positions }
    *[home] Put back at { $positions }
 }

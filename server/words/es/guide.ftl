@@ -154,6 +154,7 @@ guide-pull-scan = { $by ->
 guide-pull-label = Pégale una etiqueta y léela antes de dejarlo.
 guide-whole = { $move ->
     [exchange] Cambiar { $positions }
+    [fit] Montar en { $positions }
     [replace] Reemplazar en { $positions }
    *[home] Devolver a { $positions }
 }
