@@ -209,8 +209,17 @@ def test_nothing_of_the_app_around_it_is_printed(page, demo, bad_unit):
         """() => ['.screen-head', '.screen-foot', '.paper-choice', 'button', 'input']
           .filter((each) => document.querySelector(each)?.checkVisibility())"""
     )
+    page.keyboard.press("Shift")  # who prints by the keyboard has a frame around the screen
+    framed = page.evaluate(
+        """() => {
+          const main = document.querySelector('main');
+          main.focus();
+          return [main.matches(':focus-visible'), getComputedStyle(main).outlineStyle];
+        }"""
+    )
     page.emulate_media(media="null")
     assert seen == []
+    assert framed == [True, "none"]
 
 
 def test_a_long_trail_goes_on_below_in_pieces_with_no_test_left_out(take_screens):
