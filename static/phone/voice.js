@@ -50,15 +50,17 @@ export function whenVoicesCome(then) {
 }
 
 /**
- * Say it now, in place of what is being said; nothing where no voice is wanted or there.
+ * Say it now, in place of what is being said; nothing where no voice is wanted or there, or nobody has touched the page.
  * @param {string} text
+ * @returns {boolean}  whether it is said
  */
 export function speak(text) {
   const voice = voiceWanted() && touched() && ownVoice();
-  if (!engine || !voice) return;
+  if (!engine || !voice) return false;
   if (engine.speaking || engine.pending) engine.cancel();
   const said = new SpeechSynthesisUtterance(text);
   said.voice = voice;
   said.lang = voice.lang;
   engine.speak(said);
+  return true;
 }

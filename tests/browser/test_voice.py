@@ -29,6 +29,12 @@ Object.defineProperty(window, 'speechSynthesis', { value: {
   cancel() { said.push('cut off'); this.speaking = false; },
 }, configurable: true });
 """
+# Until it is tapped. A page that is asked anything from outside counts as touched otherwise.
+UNTOUCHED = """
+const touch = { hasBeenActive: false };
+Object.defineProperty(navigator, 'userActivation', { value: touch });
+addEventListener('pointerdown', () => { touch.hasBeenActive = true; }, { capture: true });
+"""
 NETWORK = "{ name: 'Far', lang: 'en-GB', localService: false, default: true }"
 OTHER = "{ name: 'Eva', lang: 'es-ES', localService: true, default: false }"
 OWN = "{ name: 'Own', lang: 'en_US', localService: true, default: false }"
@@ -124,6 +130,15 @@ def test_a_step_is_said_once_and_a_stop_cuts_it_off(phone_with):
     wait_until(page, "said.length === 5")
     assert said(page)[3] == "cut off"
     assert said(page)[4][2].startswith(f"Fit {spelt(wrong)} at ")
+
+    # An app that was started anew may not speak before a tap: the step is said then.
+    page.add_init_script(UNTOUCHED)
+    page.reload()
+    page.locator("[data-step=fit]").wait_for()
+    assert said(page) == []
+    page.get_by_role("button", name="Type the code").click()
+    wait_until(page, "said.length === 1")
+    assert said(page)[0][2].startswith(f"Fit {spelt(wrong)} at ")
 
 
 def test_what_a_rule_says_against_an_entry_is_said(phone_with):
