@@ -270,7 +270,7 @@ def test_a_share_that_was_closed_or_failed_saved_nothing_and_one_that_came_throu
     page.evaluate("globalThis.closes = false; globalThis.fails = true")
     share.click()
     page.get_by_text("This phone did not share the file.").wait_for()
-    page.get_by_role("heading", name="1 entry in no file yet").wait_for()
+    page.get_by_role("heading", name="The file is ready, not saved yet").wait_for()
 
     page.evaluate("globalThis.fails = false")
     share.click()
@@ -293,9 +293,9 @@ def test_a_file_that_is_not_where_it_should_be_does_not_count(take):
 
     phone.tap("It is not there")
 
-    page.get_by_role("heading", name="1 entry in no file yet").wait_for()
-    page.get_by_text("The file is ready, not saved yet").wait_for()
+    page.get_by_role("heading", name="The file is ready, not saved yet").wait_for()
     assert page.evaluate(SINCE) == since
+    page.locator(".pill", has_text="1 only on this phone").wait_for()
 
 
 def test_what_is_recorded_after_the_file_was_made_makes_it_stale(take):

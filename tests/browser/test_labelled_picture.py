@@ -55,7 +55,7 @@ def test_the_label_s_picture_is_kept_without_a_tap_and_a_symbol_in_it_gives_the_
     page = phone.holds(driver).show(f"/#/job/{driver.job}")
     page.locator("[data-step=pull]").wait_for()
     page.get_by_role("button", name="Scan").first.click()
-    page.get_by_text("Label it, marks in view").wait_for()  # a label, to whom nobody has said so yet
+    page.get_by_text("Label it, show its marks").wait_for()  # a label, to whom nobody has said so yet
     camera.show(label_picture(CODES[20], phone.base), symbol(envelope("1PPS-1", "SSA10197"), DATA_MATRIX))
     assert waits_for(page, CODES[20]) == (["unit"], ["SA10197"])
 

@@ -19,7 +19,7 @@ def test_the_new_job_says_that_the_vehicle_was_here_and_leads_to_its_page(take_s
     phone = take_screens().holds(yard)
     page = phone.show(f"/#/job/{yard.job}")
     page.get_by_text("This vehicle was here before, earlier today.").wait_for()
-    page.get_by_text("Replaced then: the sensor at right outer.").wait_for()
+    page.get_by_text("Replaced then: the sensor from right outer.").wait_for()
     page.get_by_text("What that changes").click()
     page.get_by_text("each counts as 6 times likelier").wait_for()
     page.get_by_role("link", name="What was done on it").click()

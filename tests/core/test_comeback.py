@@ -269,7 +269,7 @@ def test_the_page_of_a_vehicle_tells_its_jobs_and_what_sits_where_since_when(bac
         "",
         "Warranty on this work: 275 more days.",
     ]
-    assert english(page["jobs"][1]["sentence"]) == "Replaced then: the sensor at right outer."
+    assert english(page["jobs"][1]["sentence"]) == "Replaced then: the sensor from right outer."
 
 
 def test_a_warranty_that_is_over_says_so_and_none_says_nothing(back):

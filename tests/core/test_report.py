@@ -93,7 +93,7 @@ def test_a_repair_is_proved_by_a_clean_test_and_by_none_before(core):
     assert "Clean tests now prove the repair." in job.view()["reasoning"]["detail"]
     assert told(core, job)["proof"] == ["Nothing proves a repair yet."]
     job.test()
-    assert "clean tests have proved it" in job.view()["reasoning"]["detail"]
+    assert "testing has proved it" in job.view()["reasoning"]["detail"]
     done = [each["sentence"] for each in told(core, job)["done"]]
     assert "What was done: pin. Self-test 3: no fault." in done[-1]
 

@@ -48,6 +48,8 @@ REWORDED = (
     ),
     # What else it could be is told to a customer from one in a hundred on.
     (r" What else it could be: [^\";]*?, (?:under 0\.1|0\.\d)\s%\.", ""),
+    # It may have been one test.
+    ("clean tests have proved it", "testing has proved it"),
     # The screen of a test that still shows the fault is none of a work that is done.
     (
         r'"after": \[(\{"at": 1774014014137, [^}]*\})\], ("before": \[[^\]]*\]), "during": \[',

@@ -39,7 +39,7 @@ evidence-faults = { $count ->
 }: { $cause }.
 # $share: 98.8 %
 evidence-sure = { CAP($share) } sure.
-evidence-proved = It is dealt with, and clean tests have proved it.
+evidence-proved = It is dealt with, and testing has proved it.
 evidence-to-read-again = It is dealt with. Do the check that was bad again: nothing else proves this repair.
 evidence-to-prove = It is dealt with. Clean tests now prove the repair.
 # $cause: sensor K7F-3M

@@ -214,7 +214,7 @@ lessons-rate = { $what ->
 }
 # $rates: false alarms
 lessons-unlike-default = Your jobs say something else than the default of: { $rates }.
-lessons-as-default = Your rates agree with the defaults.
+lessons-as-default = Your rates agree with the defaults: there is no need to take them.
 # $what: rates_learned
 lessons-take = { $what ->
     [rates_learned] Take these rates for your yard

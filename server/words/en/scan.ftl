@@ -11,7 +11,7 @@ scan-nothing-typed = Nothing typed yet
 scan-nothing-typed-do = Read the label and type its five characters.
 scan-unchecked = The label could not be checked
 scan-hold = About 20 cm away
-scan-hold-marks = Label it, marks in view
+scan-hold-marks = Label it, show its marks
 # $wanted: yes
 scan-pictured = { $wanted ->
     [no] Keep a picture

@@ -44,6 +44,7 @@ steps-repair-picture = { $when ->
 }
 steps-repair-what = What was done?
 steps-repair-pin = Pin seated and locked
+steps-repair-lock = Plug pushed home and locked
 steps-repair-plug = Plug cleaned and dried
 steps-repair-wire = Wire mended
 steps-repair-note = In your own words: which pin, which wire

@@ -552,7 +552,7 @@ views-back = { $count ->
 }
 # $positions: right outer
 # $sort: parking-sensor
-views-back-replaced = Replaced then: the { PART($sort) } at { $positions }.
+views-back-replaced = Replaced then: the { PART($sort) } from { $positions }.
 views-back-nothing = No cause was certain then.
 
 ## The page of a vehicle.

@@ -25,7 +25,7 @@ evidence-faults = { $count ->
    *[other] { $count } fallos
 }: { $cause }.
 evidence-sure = Seguro al { $share }.
-evidence-proved = Está resuelto, y pruebas sin fallo lo han demostrado.
+evidence-proved = Está resuelto, y las pruebas lo han demostrado.
 evidence-to-read-again = Está resuelto. Repite la revisión que salió mal: nada más demuestra esta reparación.
 evidence-to-prove = Está resuelto. Ahora lo demuestran pruebas sin fallo.
 evidence-likely = Lo más probable hasta ahora: { $cause }, { $share }.

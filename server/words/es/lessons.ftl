@@ -213,7 +213,7 @@ lessons-rate = { $what ->
 }
 # $rates: falsas alarmas
 lessons-unlike-default = Tus trabajos se apartan de los valores normales en: { $rates }.
-lessons-as-default = Tus tasas coinciden con los valores normales.
+lessons-as-default = Tus tasas coinciden con los valores normales: no hace falta tomarlas.
 # $what: rates_learned
 lessons-take = { $what ->
     [rates_learned] Tomar estas tasas para tu taller

@@ -37,6 +37,7 @@ steps-repair-picture = { $when ->
 }
 steps-repair-what = ¿Qué se hizo?
 steps-repair-pin = Contacto encajado y asegurado
+steps-repair-lock = Conector a fondo y cerrado
 steps-repair-plug = Conector limpio y seco
 steps-repair-wire = Cable reparado
 steps-repair-note = Con tus palabras: qué contacto, qué cable

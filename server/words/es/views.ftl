@@ -379,7 +379,7 @@ views-back = { $count ->
        *[other] hace { $days } días
     }.
 }
-views-back-replaced = Se cambió entonces: { PART($sort, form: "the") } en { $positions }.
+views-back-replaced = Se cambió entonces: { PART($sort, form: "the") } de { $positions }.
 views-back-nothing = Entonces no hubo ninguna causa segura.
 
 views-vehicle-empty = vacía

@@ -6,7 +6,6 @@
 import { html, nothing } from 'lit-html';
 
 import { canShare } from '../../phone/save-file.js';
-import { icon } from '../../shapes/icons.js';
 import { say } from '../../words/words.js';
 import { countWords } from '../phone/phone-notices.js';
 import { fileStanding } from './file-standing.js';
@@ -28,7 +27,7 @@ export const filePage = {
       title: say('alone-file-title'),
       back: to.jobs(),
       key: making.state,
-      body: html`${stateOf(ctx, making)} ${fileStanding(ctx)} ${about()}`,
+      body: html`${stateOf(ctx, making)} ${making.state === 'ready' ? nothing : fileStanding(ctx)} ${about()}`,
       ...buttons(ctx, making),
     };
   },
@@ -60,8 +59,8 @@ function progress({ done, all }) {
 /** @param {{made: import('../../alone/history-file.js').MadeFile, problem: string}} making */
 function ready({ made, problem }) {
   const { file, content, damaged } = made;
-  return html`<section class="card">
-      <p class="panel-kicker">${icon('tick')} ${say('alone-file-ready')}</p>
+  return html`<section class="card card-now">
+      <h1>${say('alone-file-ready')}</h1>
       <p class="record-file">${file.name}</p>
       <p class="soft">${say('alone-file-content', { content: countWords(content.entries, content.photos), size: size(file.size) })}</p>
     </section>

@@ -20,7 +20,7 @@ import { say } from '../../words/words.js';
  */
 export function queue(work, waiting) {
   return html`<h1>${say('counter-wait', { count: waiting.length })}</h1>
-    ${waiting.length ? byReason(waiting).map((group) => reason(work, group)) : html`<p class="lead">${say('counter-scan-lead')}</p>`}`;
+    ${byReason(waiting).map((group) => reason(work, group))}`;
 }
 
 /** @param {WaitingReturn} line */

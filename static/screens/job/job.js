@@ -168,7 +168,7 @@ function jobBody(ctx, view, parts) {
   // A check, or a question, is seen whole on the smallest screen; what led to it may stand below.
   const last = moving ? hasMany(view) : step.form === 'measure' || step.form === 'choices';
   return html`
-    ${handedLine(ctx, view)} ${part(() => wasHere(view))}
+    ${handedLine(ctx, view)} ${step.form === 'cautions' ? part(() => wasHere(view)) : nothing}
     ${moving ? part(() => jobBoard(ctx, view)) : nothing}
     ${last ? (moving || stands === nothing ? nothing : part(() => foundBefore(view))) : stands}
     <section class="screen-stack step" data-step=${step.id === THINKING ? nothing : step.id}>
@@ -177,7 +177,7 @@ function jobBody(ctx, view, parts) {
     </section>
     ${last ? stands : nothing}
     ${step.form === null && !moving && step.id !== 'lock' ? part(() => jobBoard(ctx, view)) : nothing}
-    ${step.form === 'cautions' ? installLine(ctx, view.id) : nothing} ${part(() => (proving(view) ? proofCard(view) : nothing))}
+    ${step.form === 'cautions' ? installLine(ctx, view.id) : part(() => wasHere(view))} ${part(() => (proving(view) ? proofCard(view) : nothing))}
     ${waysOut(ctx, step)} ${jobLinks(view)}
   `;
 }
@@ -235,7 +235,7 @@ function heading({ title, heading: whole, text, progress }) {
   </header>`;
 }
 
-/** The vehicle was here before: said until the first test, and what that changes. @param {JobView} view */
+/** The vehicle was here before: said until the first test, at first above the step, and what that changes. @param {JobView} view */
 function wasHere({ back, trail }) {
   if (!back || trail.tests.length) return nothing;
   return html`<section class="panel was-here">

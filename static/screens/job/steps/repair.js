@@ -19,7 +19,7 @@ import { cautionList } from './cautions.js';
 /** @typedef {import('../job.js').StepParts} StepParts */
 
 /** What is repaired most often: a tap in place of typing. */
-const USUAL = ['steps-repair-pin', 'steps-repair-plug', 'steps-repair-wire'];
+const USUAL = ['steps-repair-pin', 'steps-repair-lock', 'steps-repair-plug', 'steps-repair-wire'];
 const MOMENTS = /** @type {const} */ (['before', 'after']);
 
 /** Whether a tap on this asks for the form of a repair first. @param {Action | null} action @returns {action is RepairAction} */
