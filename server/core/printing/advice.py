@@ -68,7 +68,7 @@ def warnings(layout: Layout, face: Face, distance_cm: int) -> list:
             farthest=farthest,
         )
         found.append(sentences([small, _larger(layout, face, wanted_dots(layout.dpi, distance_cm))]))
-    if face.edge < layout.dots(layout.edge):
+    if face.edge < layout.dots(layout.edge) and not layout.marked:  # a hand can take more care, a printer not
         about = {"edge": figure(layout.edge), "left": figure(length_of(face.edge, layout.dpi) // 10 * 10)}
         found.append(message("printing-near-edge", **about))
     high = face.type_size * 2540 // (layout.dpi * 100)

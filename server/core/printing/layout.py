@@ -26,8 +26,9 @@ _LEAST, _MOST = 800, 30000  # 1/100 mm of a label's side
 _MOST_PLACES = 40
 # 1/100 mm that the print keeps from every edge of a label, because no cut and no printer is exact. Labels
 # that are cut already lie up to 1.5 mm beside where they should, those of a roll up to 1 mm, along it and
-# across (common practice, no source); a dot more, for letters reach a hair beyond their place.
-LEAST_EDGE, _EDGE_ROLL, _EDGE_PRECUT = 40, 110, 160
+# across; scissors go up to 1 mm beside a mark (common practice, no source). A dot more, for letters reach a
+# hair beyond their place.
+LEAST_EDGE, _EDGE_ROLL, _EDGE_MARKED, _EDGE_PRECUT = 40, 110, 110, 160
 
 _Fields = namedtuple(
     "_Fields",
@@ -140,7 +141,7 @@ def _sheet(given: dict) -> Layout:
     page, label, start, between = [[dots(side, dpi) for side in each] for each in (paper, size, begin, gaps)]
     return Layout(
         dpi, page[0], page[1], counts[0], counts[1], label[0], label[1], start[0], start[1],
-        between[0], between[1], precut == "no", _EDGE_PRECUT if precut == "yes" else LEAST_EDGE, told,
+        between[0], between[1], precut == "no", _EDGE_PRECUT if precut == "yes" else _EDGE_MARKED, told,
     )  # fmt: skip
 
 

@@ -184,6 +184,19 @@ def test_print_on_a_roll_keeps_a_millimetre_from_every_edge_and_four_modules_aro
     assert not any("edge" in warning for warning in english(warnings(printed.layout, printed.face, 5)))
 
 
+@pytest.mark.parametrize("form", ["pdf", "svg"])
+@pytest.mark.parametrize(
+    "options", [{}, {"paper": "letter", "grid": "4x6"}, {"label": "20x24", "dpi": "203"}]
+)
+def test_print_on_a_sheet_that_is_cut_by_hand_keeps_a_millimetre_from_every_mark(form, options):
+    """Scissors beside a mark took off the first letter of a code, and the last, its check character."""
+    printed = Printed(some_codes(4), form, **options)
+    edge = round(1 / 25.4 * printed.layout.dpi)
+    marks = 3  # dots: the cut marks lie on the edge itself
+    for _, label in printed.labels():
+        assert marks + from_its_edges(label[marks:-marks, marks:-marks]) >= edge
+
+
 def test_a_label_reads_when_blurred_turned_scaled_and_dirty():
     ((code, dots),) = Printed(some_codes(1), "pdf").labels()
     label = Image.fromarray(dots)
