@@ -56,6 +56,7 @@ class DataFolder:
         for end in ("-wal", "-shm"):  # SQLite gives new ones the mode of the database
             tighten(self.database.with_name(f"{self.database.name}{end}"))
         with closing(self.open()) as db:
+            self._refuse_newer(db)
             migrations.apply(db)
             with writing(db):
                 # Tells a phone that a new or an older log answers at the same address (log/epoch.py).
@@ -63,6 +64,12 @@ class DataFolder:
                     "INSERT OR IGNORE INTO settings VALUES ('installation', ?)",
                     [secrets.token_hex(8)],
                 )
+
+    def _refuse_newer(self, db: Database) -> None:
+        """Refuses data whose tables a newer version has changed: what is written here would lack its part."""
+        steps = {step.name for step in migrations.pending(Database(memory=True))}
+        if any(step.name not in steps for step in migrations.applied(db)):
+            raise CommandRefused(message("server-newer-data", folder=str(self.root)))
 
     def open(self) -> Database:
         """Returns a new connection; the caller closes it."""

@@ -94,6 +94,8 @@ server-name-folder = Name the folder with --data.
 # $folder: data
 # $advice: Name the folder with --data.
 server-no-data = { $folder } holds no data of this program. { $advice }
+# $folder: data
+server-newer-data = A newer version of Swaptrail has changed { $folder }. Update Swaptrail, then try again.
 # $folder: notes.txt
 server-data-in-file = { $folder } is a file, or lies in one. Name a folder with --data.
 # $days: -3

@@ -67,6 +67,7 @@ server-device-role = Este identificador de aparato es de un teléfono con otra t
   } necesita uno propio.
 server-name-folder = Indica la carpeta con --data.
 server-no-data = { $folder } no contiene datos de este programa. { $advice }
+server-newer-data = Una versión más nueva de Swaptrail ha cambiado { $folder }. Actualiza Swaptrail y prueba otra vez.
 server-data-in-file = { $folder } es un fichero, o está dentro de uno. Indica una carpeta con --data.
 server-warranty-days = --warranty-days { $days } no es una garantía. Da de 1 a { $most } días, o 0 para dejarla a cada teléfono.
 server-return-days = --return-days { $days } no es un plazo de devolución. Da de 1 a { $most } días, o 0 para ninguno.

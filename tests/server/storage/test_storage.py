@@ -5,6 +5,7 @@ from contextlib import closing
 
 import pytest
 
+from server.commands.cli import main
 from server.folded import CACHES
 from server.refusals import CommandRefused
 from server.storage import DataFolder
@@ -78,6 +79,20 @@ def test_a_folder_left_at_an_older_step_is_brought_up_to_date(tmp_path, fresh, n
 
     with closing(older.open()) as db, closing(fresh.open()) as new:
         assert db.schema == new.schema
+
+
+def test_a_folder_that_a_newer_version_has_changed_is_left_as_it_is(fresh, capsys):
+    with closing(fresh.open()) as db, writing(db):
+        db.conn.execute(
+            "INSERT INTO _sqlite_migrations (migration_set, name) VALUES ('swaptrail', 'of_a_later_version')"
+        )
+    before = fresh.database.read_bytes()
+
+    for command in (["labels", "--list"], ["rebuild"], ["rejoin"], ["serve"]):
+        assert main([*command, "--data", str(fresh.root)]) == 2
+        assert "A newer version" in capsys.readouterr().err
+
+    assert fresh.database.read_bytes() == before
 
 
 def test_a_migration_that_fails_leaves_no_trace(tmp_path, monkeypatch):
