@@ -74,3 +74,28 @@ def test_after_enough_clean_tests_one_more_may_be_made_or_the_job_closed(core):
     job.test()
     job.tap()
     assert job.view()["closed"]
+
+
+def test_a_fault_that_went_by_itself_may_be_said_to_come_and_go(core):
+    job = Driver(core).faulted()
+
+    def offered():
+        return [each["words"] for each in job.step()["also"]]
+
+    again = {"move": "retest", "fitted": {}, "position": "", "reason": ""}
+    assert offered() == []
+    job.fact("move_started", **again)
+    job.test()
+    assert offered() == ["It comes and goes"]
+    job.record(*job.step()["also"][0]["events"])
+    assert job.view()["comes_and_goes"]
+    assert offered() == []
+
+
+def test_a_fault_that_was_handled_before_it_went_is_not_said_to_come_and_go(core):
+    job = Driver(core).faulted()
+    job.start_exchange()
+    job.guided()
+    job.test()
+    assert job.step()["form"] == "moves"
+    assert job.step()["also"] == []

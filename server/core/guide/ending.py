@@ -14,6 +14,7 @@ from . import finishing
 from . import fitting
 from . import testing
 from .step import action
+from .step import comes_and_goes
 from .step import step
 
 
@@ -45,7 +46,7 @@ def nothing_shown(job: Job, result: dict) -> tuple:
         "nothing",
         job.sort.says("guide-nothing-title"),
         message("guide-nothing-text"),
-        action=action(message("guide-nothing-comes-and-goes"), draft("comes_and_goes_set", value=True)),
+        action=comes_and_goes(),
         second=close,
     )
 

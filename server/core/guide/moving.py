@@ -6,8 +6,10 @@ from ..state.job import Job
 from . import cleaning
 from . import harness
 from . import measuring
+from . import repeats
 from . import testing
 from .step import action
+from .step import comes_and_goes
 from .step import step
 from .step import stop_move
 
@@ -29,6 +31,7 @@ def choose(job: Job, moves: list) -> dict:
         form="moves",
         action=action(best["start_words"], *best["events"]),
         second=action(message("guide-moves-other")) if len(moves) > 1 else None,
+        also=[comes_and_goes()] if repeats.went_by_itself(job) else [],
     )
 
 

@@ -1,4 +1,4 @@
-"""Tests that say the same again: once more tells nothing, so something else comes first."""
+"""Tests with nothing done between them: those that say the same again, and a fault that went by itself."""
 
 from ..state.job import Job
 
@@ -17,6 +17,17 @@ def says_the_same(job: Job) -> bool:
         return False
     names = ("fitted", "faulted", "unplugged", "silent")
     return not [name for name in names if before[name] != last[name]]
+
+
+def went_by_itself(job: Job) -> bool:
+    """Tell whether the last test found clean what the one before showed, with nothing done between them."""
+    if len(job.tests) < 2 or job.comes_and_goes:
+        return False
+    before, last = job.tests[-2], job.tests[-1]
+    if not (last["heard"] and before["heard"] and before["faulted"]) or last["faulted"]:
+        return False
+    same = not [name for name in ("fitted", "unplugged", "silent") if before[name] != last[name]]
+    return same and not (last["cleaned"] or last["repaired"])
 
 
 def last(job: Job, entries: list) -> list:

@@ -33,6 +33,11 @@ def stop_move() -> dict:
     return action(message("guide-stop-move"), draft("move_dropped", reason="stopped-by-hand"))
 
 
+def comes_and_goes() -> dict:
+    """Return the button that says of a fault that it comes and goes."""
+    return action(message("guide-nothing-comes-and-goes"), draft("comes_and_goes_set", value=True))
+
+
 def ask_for_help() -> dict:
     """Return the choice that rests a job until somebody helps who knows more."""
     return {
