@@ -47,6 +47,19 @@ def test_a_step_that_follows_from_the_verdict_stands_at_once(job):
         assert view[name] == whole[name]
 
 
+def test_a_job_whose_checks_found_nothing_opens_on_a_phone_that_has_worked_out_nothing_yet(job):
+    job.photograph()
+    job.exchange(rear_right_outer=home(INNER), rear_right_inner=home(OUTER))
+    job.test(OUTER)
+    while job.step()["form"] == "measure":
+        job.choose([choice["reads"] for choice in job.step()["choices"]].index("good"))
+    afresh = Core()
+    afresh("reset", events=[{"event": event} for event in job.events])
+    view = afresh("job", job=job.job, plan=False)
+    assert (view["planned"], view["step"]["id"]) == (False, "wiring.stuck")
+    assert view["step"]["choices"] == job.step()["choices"]
+
+
 def test_before_the_first_test_there_is_nothing_to_work_out():
     driver = Driver(Core()).begin()
     assert quick(driver) == driver.view()

@@ -21,8 +21,8 @@ from .step import action
 from .step import step
 
 
-def fix_step(job: Job, cause: str, moves: list) -> dict:
-    """Return the step that deals with a live cause of the verdict; `moves` are what else can be done."""
+def fix_step(job: Job, cause: str, moves: list | None) -> dict:
+    """Return the step that deals with a live cause of the verdict; `moves` as for `next_step`."""
     kind, what, _ = causes.split(cause)
     if kind == "unit":
         made = replace_at(job, job.unit(what).position, what)

@@ -166,7 +166,7 @@ def _retest(job: Job, result) -> tuple:
     return stage, testing.test_step(job, job.sort.says("guide-test-run"))
 
 
-def _after_test(job: Job, result, moves) -> tuple:
+def _after_test(job: Job, result, moves: list | None) -> tuple:
     if len(result["ignored"]) == len(job.tests):
         return "test", testing.test_step(job, job.sort.says("guide-test-again"))
     suspects = [e for e in result["explanations"] if e["causes"]]

@@ -18,12 +18,15 @@ from .step import step
 _FEW = 2
 
 
-def nothing_found(job: Job, position: str, moves: list) -> dict:
-    """Return the step: check again with the wires moved, the channel, another exchange, help."""
+def nothing_found(job: Job, position: str, moves: list | None) -> dict:
+    """Return the step: check again with the wires moved, the channel, another exchange, help.
+
+    The other moves come beside it once they are worked out.
+    """
     name = words.position_name(job, position)
     done, complete = checks.now(job, position)
     cause = "circuit:" + position
-    others = [move for move in moves if move["move"] not in ("retest", "meter", "repair")]
+    others = [move for move in moves or [] if move["move"] not in ("retest", "meter", "repair")]
     choices = [
         {
             "words": message("guide-stuck-again"),
