@@ -182,7 +182,7 @@ def test_put_off_it_comes_back_plainer_once_much_is_unsent_and_nothing_promised(
     other.close()
     page.reload()
     page.get_by_text("This can get lost").wait_for()
-    page.get_by_text("the browser has not promised to keep them").wait_for()
+    page.get_by_text("The browser has not promised to keep it").wait_for()
     phone.tap("Not now")
     offer(page).wait_for(state="detached")
     page.reload()

@@ -107,3 +107,34 @@ def test_the_spare_may_stay_all_the_same(core):
 
     assert job.step()["id"] == "seat"
     assert "left_deliberately" in [event["kind"] for event in job.events]
+
+
+def test_one_good_one_that_sits_elsewhere_is_asked_about_as_one(core):
+    """Of three in a ring two were bad and are replaced; the third has not come home."""
+    job = Driver(core).begin()
+    ring = {
+        "rear-left-inner": home("rear-left-outer"),
+        "rear-left-outer": home("rear-right-outer"),
+        "rear-right-outer": home("rear-left-inner"),
+    }
+    job.test("rear-left-inner", "rear-right-outer")
+    job.photograph()
+    job.fact("move_started", move="exchange", fitted=ring, position="", reason="")
+    job.guided()
+    job.test("rear-left-outer", "rear-right-outer")
+    job.new_unit("rear-right-outer")
+    job.guided()
+    job.test("rear-left-outer")
+    job.new_unit("rear-left-outer", unit="u00000000new2")
+    job.guided()
+    job.test()
+    while job.step()["id"] != "home":
+        job.tap()
+    step = job.step()
+    good = core("unit", unit=home("rear-left-outer"))["shown"]
+    assert step["title"] == "Leave the good one where it is?"
+    assert step["text"] == (
+        f"{good} sits at left inner. It is the same part and passed there. "
+        "Putting it back means one more test."
+    )
+    assert step["action"]["words"] == "Leave it there"

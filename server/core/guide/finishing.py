@@ -46,7 +46,7 @@ def _at_once(job: Job, away: list, out: list, result) -> dict:
     leave = home["action"]["events"]
     if not out:
         home["form"] = "close"
-        home["action"] = action(message("guide-finish-leave"), *leave, close)
+        home["action"] = action(message("guide-finish-leave", count=len(away)), *leave, close)
         return home
     unit = out[0]
     choices = []
@@ -111,13 +111,14 @@ def _home(job: Job, away) -> dict:
         )
     return step(
         "home",
-        message("guide-home-title"),
+        message("guide-home-title", count=len(away)),
         message(
             "guide-home-text",
             where=_sitting(job, away),
             same="yes" if _same_known_part(job, away) else "not-known",
+            count=len(away),
         ),
-        action=action(message("guide-home-leave"), *leave),
+        action=action(message("guide-home-leave", count=len(away)), *leave),
         second=second,
     )
 

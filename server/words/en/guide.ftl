@@ -404,15 +404,26 @@ guide-done-title = This job is closed
 guide-done-by = Closed by { $name }. Its record stays.
 guide-done-by-unnamed = Closed by someone unnamed. Its record stays.
 guide-walk-leave = Leave it as it is
-guide-home-title = Leave the good ones where they are?
+# $count (count): 2
+guide-home-title = { $count ->
+    [one] Leave the good one where it is?
+   *[other] Leave the good ones where they are?
+}
 # $unit: K7F-3M
 # $position: right outer
 guide-home-sits = { $unit } sits at { $position }
 # $where: K7F-3M sits at right outer
 # $same: yes
+# $count (count): 2
 guide-home-text = { $same ->
-    [yes] { CAP($where) }. They are the same part and passed there. Putting them back means one more test.
-   *[other] { CAP($where) }. They passed there. Putting them back means one more test.
+    [yes] { $count ->
+        [one] { CAP($where) }. It is the same part and passed there. Putting it back means one more test.
+       *[other] { CAP($where) }. They are the same part and passed there. Putting them back means one more test.
+    }
+   *[other] { $count ->
+        [one] { CAP($where) }. It passed there. Putting it back means one more test.
+       *[other] { CAP($where) }. They passed there. Putting them back means one more test.
+    }
 }
 # $unit: K7F-3M
 # $count (count): 2
@@ -420,8 +431,16 @@ guide-home-put-back = { $count ->
     [one] Put { $unit } back
    *[other] Put them back
 }
-guide-home-leave = Leave them there
-guide-finish-leave = Leave them there and close
+# $count (count): 2
+guide-home-leave = { $count ->
+    [one] Leave it there
+   *[other] Leave them there
+}
+# $count (count): 2
+guide-finish-leave = { $count ->
+    [one] Leave it there and close
+   *[other] Leave them there and close
+}
 # $unit: K7F-3M
 guide-finish-title = Last: where does { $unit } go?
 # $where: K7F-3M sits at right outer

@@ -200,7 +200,7 @@ phone-show-how = Show me how
 phone-install-iphone = This is a page in the browser, which forgets a page that was not opened for a week. The app on the home screen starts empty: see how first.
 phone-install-calm = This is a page in the browser. On the home screen it starts in one tap, and the phone keeps its data longer.
 # $what: 3 entries and 2 pictures
-phone-install-strong = { $what } are only in this page, and the browser has not promised to keep them. Send them soon.
+phone-install-strong = Only this page has { $what }. The browser has not promised to keep it. Send it soon.
 phone-on-home-screen = On the home screen
 phone-is-installed = It is on the home screen
 phone-install-lead = It then starts in one tap, and phones are slower to throw away what it keeps.

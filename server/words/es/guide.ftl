@@ -237,18 +237,33 @@ guide-done-title = Este trabajo está cerrado
 guide-done-by = Cerrado por { $name }. Su registro queda.
 guide-done-by-unnamed = Cerrado por alguien sin nombre. Su registro queda.
 guide-walk-leave = Dejarlo como está
-guide-home-title = ¿Dejas las piezas buenas donde están?
+guide-home-title = { $count ->
+    [one] ¿Dejas la pieza buena donde está?
+   *[other] ¿Dejas las piezas buenas donde están?
+}
 guide-home-sits = { $unit } está en { $position }
 guide-home-text = { $same ->
-    [yes] { CAP($where) }. Son la misma pieza y allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
-   *[other] { CAP($where) }. Allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
+    [yes] { $count ->
+        [one] { CAP($where) }. Es la misma pieza y allí pasó la prueba. Devolverla a su sitio pide una prueba más.
+       *[other] { CAP($where) }. Son la misma pieza y allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
+    }
+   *[other] { $count ->
+        [one] { CAP($where) }. Allí pasó la prueba. Devolverla a su sitio pide una prueba más.
+       *[other] { CAP($where) }. Allí pasaron la prueba. Devolverlas a su sitio pide una prueba más.
+    }
 }
 guide-home-put-back = { $count ->
     [one] Devolver { $unit } a su sitio
    *[other] Devolverlas a su sitio
 }
-guide-home-leave = Dejarlas allí
-guide-finish-leave = Dejarlas ahí y cerrar
+guide-home-leave = { $count ->
+    [one] Dejarla allí
+   *[other] Dejarlas allí
+}
+guide-finish-leave = { $count ->
+    [one] Dejarla ahí y cerrar
+   *[other] Dejarlas ahí y cerrar
+}
 guide-finish-title = Por último: ¿adónde va { $unit }?
 guide-finish-text = { CAP($where) } y ahí se queda.
 guide-stock-title = ¿Devuelves { $unit } a { $position }?

@@ -38,7 +38,8 @@ export class NotThere extends Error {
 export const faultPage = {
   load: () => null,
   /** @param {import('./context.js').Context} ctx  its data is the error */
-  draw: (ctx) => (NAMED.has(ctx.data?.field) ? notThere(ctx) : notShown(ctx)),
+  // A core that failed names what was asked for, too, which is there all the same.
+  draw: (ctx) => (NAMED.has(ctx.data?.field) && !ctx.data.broken ? notThere(ctx) : notShown(ctx)),
 };
 
 /** It may still come from another phone, so there is a way to look again. @param {import('./context.js').Context} ctx */
