@@ -225,6 +225,21 @@ def test_the_new_job_says_on_its_first_screen_that_the_vehicle_was_here(back):
     assert "wiring" in english(told["reasons"][0])
 
 
+@pytest.mark.parametrize(
+    ("tests", "found"),
+    [([], "Nothing has been tested yet."),
+     ([()], "No cause was certain then."),
+     ([(OUTER,), ()], "Then the fault showed at right outer; no cause was certain.")],
+)  # fmt: skip
+def test_what_ended_without_a_cause_says_where_its_fault_was(yard, tests, found):
+    yard.come(1)
+    for faulted in tests:
+        yard.test(*faulted)
+    yard.take("close", "customer")
+    yard.come(2, days=3)
+    assert yard.view()["back"]["found"] == found
+
+
 def test_a_job_that_says_nothing_of_the_past_is_concluded_as_before(yard):
     yard.come(1)
     yard.replaced()

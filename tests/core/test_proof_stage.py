@@ -24,3 +24,26 @@ def test_counting_clean_tests_after_cleaning_is_the_stage_prove(core):
     job.tap()
     assert job.step()["form"] == "test"
     assert job.view()["stage"] == "prove"
+
+
+def test_no_job_ends_on_a_test_that_shows_a_fault(core):
+    """A fault where nobody worked is most likely a false alarm; that is said by a test, not by the close."""
+    job = Driver(core).faulted()
+    job.start_exchange()
+    job.guided()
+    job.test("rear-right-inner")
+    job.new_unit("rear-right-inner")
+    job.guided()
+    job.test()
+    job.tap()  # all sound at the pole
+    assert job.step()["id"] == "home"
+    job.tap("second")  # the good one goes home, which wants a test
+    job.guided()
+    job.test("rear-left-inner")
+    assert job.view()["reasoning"]["clear"] > 0.95e9
+    assert not job.view()["reasoning"]["settled"]
+    assert job.step()["title"] == "Test again, to prove it"
+    assert job.step()["choices"][0]["words"] == "Still there: fault at left inner"
+    job.choose(1)
+    assert job.view()["reasoning"]["settled"]
+    assert job.step()["form"] != "test"

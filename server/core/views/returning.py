@@ -36,4 +36,19 @@ def outcome(job: Job) -> dict:
     concluded = job_alone.verdict(job)
     if concluded:
         return verdict.headline(job, concluded["causes"])
-    return message("views-back-nothing" if job.tests else "views-report-untested")
+    if not job.tests:
+        return message("views-report-untested")
+    faulted = _faulted_first(job)
+    if not faulted:
+        return message("views-back-nothing")
+    return message(
+        "views-back-shown", positions=all_of([words.position_name(job, place) for place in faulted])
+    )
+
+
+def _faulted_first(job: Job) -> list:
+    """Return where the first self-test that was heard and showed a fault did so, [] where none did."""
+    for test in job.tests:
+        if test["heard"] and test["faulted"]:
+            return test["faulted"]
+    return []

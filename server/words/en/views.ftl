@@ -554,6 +554,8 @@ views-back = { $count ->
 # $sort: parking-sensor
 views-back-replaced = Replaced then: the { PART($sort) } from { $positions }.
 views-back-nothing = No cause was certain then.
+# $positions: right outer
+views-back-shown = Then the fault showed at { $positions }; no cause was certain.
 
 ## The page of a vehicle.
 

@@ -381,6 +381,7 @@ views-back = { $count ->
 }
 views-back-replaced = Se cambió entonces: { PART($sort, form: "the") } de { $positions }.
 views-back-nothing = Entonces no hubo ninguna causa segura.
+views-back-shown = Entonces el fallo salió en { $positions }; no hubo ninguna causa segura.
 
 views-vehicle-empty = vacía
 views-vehicle-open = Sin terminar.
