@@ -47,3 +47,15 @@ def test_no_job_ends_on_a_test_that_shows_a_fault(core):
     job.choose(1)
     assert job.view()["reasoning"]["settled"]
     assert job.step()["form"] != "test"
+
+
+def test_what_was_all_replaced_and_repaired_is_not_settled_before_a_test(core):
+    job = Driver(core).faulted()
+    job.new_unit("rear-right-outer")
+    job.guided()
+    for cause in ("circuit:rear-right-outer", "feed:rear", "control"):
+        job.fact("circuit_repaired", cause=cause, what="repaired")
+    told = job.view()["reasoning"]
+    assert not told["settled"]
+    assert told["holds_words"] == ""
+    assert job.step()["form"] == "test"

@@ -36,7 +36,7 @@ def reasoning(job: Job, result: dict) -> dict:
         "else_words": _else(job, result),
         "carries_words": _carries(job, result),
         "past_words": _past(job, result),
-        "holds_words": standing.words(job, result, settled),
+        "holds_words": standing.words(job, result, holds.is_clear(result, job.confidence_ppb)),
         "settled": settled,
         "aside": [
             message("evidence-aside", test=str(entry["test"] + 1), why=entry["reason"])
