@@ -61,16 +61,11 @@ class Foreseen:
         for n, (what, factor, _) in enumerate(self.variants):
             here = [self._varied(reading, what, factor) for reading in readings]
             anew = [(cause, self._tilted(cause, prior, what, factor)) for cause, prior in fresh]
-            with_it = 0.0
-            without = unknown * max(1.0, factor)
+            joints = []
             for weight, mask, extra, is_mine in rows:
                 joint = weight * given(self.hides[n], here, pattern, mask, extra, anew)
-                joint = joint * self.variations.multiple(what, factor, mask)
-                if is_mine:
-                    with_it = with_it + joint
-                else:
-                    without = without + joint
-            if with_it * (1.0 - self.kept) < self.kept * without:
+                joints.append((joint * self.variations.multiple(what, factor, mask), is_mine))
+            if not self._keeps(joints, unknown * max(1.0, factor)):
                 return False
         return True
 
@@ -87,18 +82,14 @@ class Foreseen:
         for joint, _, _ in rows:
             unknown = unknown - joint
         for what, factor, _ in self.variants:
-            with_it = 0.0
-            without = max(0.0, unknown) * max(1.0, factor)
+            joints = []
             for joint, mask, extra in rows:
                 joint = joint * self.variations.multiple(what, factor, mask)
                 for cause, before in fresh:
                     then = self._tilted(cause, before, what, factor)
                     joint = joint * (then / before if cause == extra else (1.0 - then) / (1.0 - before))
-                if (mask, extra) == favoured:
-                    with_it = with_it + joint
-                else:
-                    without = without + joint
-            if with_it * (1.0 - self.kept) < self.kept * without:
+                joints.append((joint, (mask, extra) == favoured))
+            if not self._keeps(joints, max(0.0, unknown) * max(1.0, factor)):
                 return False
         return True
 
@@ -116,10 +107,19 @@ class Foreseen:
                 chance = self.variations.chance(what, factor, variations.cause(name))
             else:
                 chance = self._tilted(cause, self.belief.alone[cause], what, factor)
-            there = chance * seen
-            if there < self.kept * (there + (1.0 - chance) * unseen):
+            if not self._keeps([(chance * seen, True)], (1.0 - chance) * unseen):
                 return False
         return True
+
+    def _keeps(self, joints: list, without: float) -> bool:
+        """Tell whether an event keeps what it has to; `joints` are (chance, whether it is of the event)."""
+        with_it = 0.0
+        for joint, is_mine in joints:
+            if is_mine:
+                with_it = with_it + joint
+            else:
+                without = without + joint
+        return with_it * (1.0 - self.kept) >= self.kept * without
 
     def _hides(self, what: str, factor: float) -> list:
         hidden = 1.0 - self.case.rates["shows"]
