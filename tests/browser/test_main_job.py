@@ -69,7 +69,7 @@ def test_a_fault_that_follows_from_the_first_visit_to_the_close_offline(server, 
     mechanic.enters_a_test()
     mechanic.finishes(out=1)
     done = figures(phone)
-    assert "not sent yet" in phone.text()
+    phone.see("not sent yet")
 
     phone.online()
     phone.page.reload()
