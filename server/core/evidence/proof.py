@@ -20,6 +20,7 @@ from ..messages import sentences
 from ..state.job import Job
 from . import readings
 from . import retaken
+from . import tests_so_far
 
 # Nobody tests more often than this in a row; beyond it the count is no longer said.
 _MOST_TESTS = 60
@@ -159,13 +160,8 @@ def fresh_in_a_row(job: Job, result: dict | None) -> int:
 
 def _clean(job: Job, result: dict | None) -> list[dict]:
     """Return the last tests that count and showed no fault, the latest first."""
-    aside = {}
-    if result:
-        aside = {entry["test"]: True for entry in result["ignored"]}
     found = []
-    for index in range(len(job.tests) - 1, -1, -1):
-        if index in aside:
-            continue
+    for index in tests_so_far.counted(job, result)[::-1]:
         if job.tests[index]["faulted"]:
             break
         found.append(job.tests[index])

@@ -6,9 +6,9 @@ from ..state.job import Job
 from ..words import words
 
 
-def counted(job: Job, result: dict) -> list:
-    """Return the numbers of the tests that count, from 0."""
-    ignored = {entry["test"]: True for entry in result["ignored"]}
+def counted(job: Job, result: dict | None) -> list:
+    """Return the numbers of the tests that count, from 0; without a result none is set aside."""
+    ignored = {entry["test"]: True for entry in result["ignored"]} if result else {}
     return [index for index in range(len(job.tests)) if index not in ignored]
 
 
@@ -16,6 +16,19 @@ def last_was_clean(job: Job, result: dict) -> bool:
     """Tell whether the last test that counts showed no fault."""
     those = counted(job, result)
     return bool(those) and not job.tests[those[-1]]["faulted"]
+
+
+def last_shows_a_fault(job: Job, result: dict) -> bool:
+    """Tell whether the last test that counts shows a fault where a unit sits with its plug on."""
+    those = counted(job, result)
+    if not those:
+        return False
+    last = job.tests[those[-1]]
+    for place in last["faulted"]:
+        off = place in last["unplugged"] or place in last["disputed"]
+        if last["fitted"].get(place) and not off:
+            return True
+    return False
 
 
 def only_unplugged(job: Job, result: dict) -> bool:

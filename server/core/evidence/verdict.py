@@ -90,18 +90,7 @@ def is_clear(job: Job, result: dict) -> bool:
 
     A fault in the last test may well be a false alarm; no job ends on it, one more test says so.
     """
-    return holds.is_clear(result, job.confidence_ppb) and not _last_shows_a_fault(job, result)
-
-
-def _last_shows_a_fault(job: Job, result: dict) -> bool:
-    """Tell whether the last test that counts shows a fault where a unit sits with its plug on."""
-    ignored = [entry["test"] for entry in result["ignored"]]
-    counted = [test for n, test in enumerate(job.tests) if test["heard"] and n not in ignored]
-    for place in counted[-1]["faulted"] if counted else []:
-        off = place in counted[-1]["unplugged"] or place in counted[-1]["disputed"]
-        if counted[-1]["fitted"].get(place) and not off:
-            return True
-    return False
+    return holds.is_clear(result, job.confidence_ppb) and not tests_so_far.last_shows_a_fault(job, result)
 
 
 def headline(job: Job, found: list) -> dict:

@@ -120,8 +120,7 @@ def sure(job: Job, result, told: dict | None):
     """Return how sure the conclusion is, and what it rests on; '' where nothing is concluded."""
     if told is None:
         return ""
-    ignored = {entry["test"]: True for entry in result["ignored"]}
-    counted = len([n for n in range(len(job.tests)) if n not in ignored])
+    counted = len(tests_so_far.counted(job, result))
     rests = job.sort.says("views-report-rests", count=counted, heard=job.sort.self_test.whose_was_heard)
     if told["verdict"]:
         said = [message("views-report-sure", sure=percent(result["verdict"]["probability"]), rests=rests)]
