@@ -67,7 +67,8 @@ class DataFolder:
 
     def _refuse_newer(self, db: Database) -> None:
         """Refuses data whose tables a newer version has changed: what is written here would lack its part."""
-        steps = {step.name for step in migrations.pending(Database(memory=True))}
+        with closing(Database(memory=True)) as empty:
+            steps = {step.name for step in migrations.pending(empty)}
         if any(step.name not in steps for step in migrations.applied(db)):
             raise CommandRefused(message("server-newer-data", folder=str(self.root)))
 
