@@ -207,12 +207,18 @@ def test_how_much_a_repeat_counts_is_an_assumption_that_is_changed(core):
     assert core("reasoned", job=job.job)["clear"] > before
 
 
-def test_repeats_at_once_do_not_make_enough_where_nothing_showed(core):
+def nothing_shown_at_once(core, repeats):
+    """A fault that comes and goes shows in no test: one, and so many straight after it."""
     job = Driver(core).begin()
     job.fact("comes_and_goes_set", value=True)
     job.test()
-    for _ in range(6):
+    for _ in range(repeats):
         job.test(provoked="at_once")
+    return job
+
+
+def test_repeats_at_once_do_not_make_enough_where_nothing_showed(core):
+    job = nothing_shown_at_once(core, 6)
     assert job.step()["id"] == "test.again"
     for _ in range(4):
         job.test(provoked="heat")
@@ -220,11 +226,7 @@ def test_repeats_at_once_do_not_make_enough_where_nothing_showed(core):
 
 
 def test_many_repeats_at_once_lead_to_the_close_too_and_say_that_they_prove_little(core):
-    job = Driver(core).begin()
-    job.fact("comes_and_goes_set", value=True)
-    job.test()
-    for _ in range(9):
-        job.test(provoked="at_once")
+    job = nothing_shown_at_once(core, 9)
     step = job.step()
     assert (step["id"], step["title"]) == ("nothing.enough", "No fault in 10 tests")
     assert step["text"].startswith("Straight after each other they prove little.")
